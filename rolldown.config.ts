@@ -1,0 +1,9 @@
+import { defineConfig } from 'rolldown';
+
+export default defineConfig({
+  input: { huskledger: 'src/cli/huskledger.ts' },
+  platform: 'node',
+  // jsonc-parser's CommonJS build cannot be bundled; its ES modules can.
+  resolve: { mainFields: ['module', 'main'] },
+  output: { dir: 'dist', format: 'esm', cleanDir: true, minify: false },
+});
