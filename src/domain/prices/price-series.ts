@@ -1,0 +1,68 @@
+/**
+ * Public price series: quotes by date, in rising order. A date is closed once its series holds a quote of that date
+ * or later; no rule prices an open date, so a quote that arrives later, dated later, changes nothing settled.
+ */
+import { daysBetween, type LocalDate } from '../dates/local-date.ts';
+import type { Exact } from '../numbers/exact.ts';
+
+export interface Quote {
+  readonly date: LocalDate;
+  /** Money per unit of the series. */
+  readonly price: Exact;
+}
+
+/** Quotes of one series, oldest first, no two of one date. */
+export type PriceSeries = readonly Quote[];
+
+/** A mistyped year or month shows as a gap longer than this between neighbouring quotes. */
+export const LONGEST_USUAL_GAP_DAYS = 31;
+
+export function sortQuotes(quotes: readonly Quote[]): PriceSeries {
+  return quotes.toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+}
+
+/** How many quotes are of that date or earlier. */
+function countUpTo(series: PriceSeries, date: LocalDate): number {
+  let low = 0;
+  let high = series.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((series[middle]?.date ?? '') <= date) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** True once the series holds a quote of that date or later. */
+export function isClosed(series: PriceSeries, date: LocalDate): boolean {
+  const newest = series.at(-1);
+  return newest !== undefined && newest.date >= date;
+}
+
+/** True once the series holds a quote of a later month (`YYYY-MM`). */
+export function isMonthClosed(series: PriceSeries, month: string): boolean {
+  const newest = series.at(-1);
+  return newest !== undefined && newest.date.slice(0, 7) > month;
+}
+
+/** The newest quotes up to and including a date, at most `count` of them, oldest first. */
+export function quotesUpTo(series: PriceSeries, date: LocalDate, count: number): readonly Quote[] {
+  const end = countUpTo(series, date);
+  return series.slice(Math.max(0, end - count), end);
+}
+
+export function quotesOfMonth(series: PriceSeries, month: string): readonly Quote[] {
+  return series.filter((quote) => quote.date.startsWith(month));
+}
+
+/** Neighbouring quotes more than 31 days apart. */
+export function longGaps(
+  series: PriceSeries,
+): { readonly from: LocalDate; readonly to: LocalDate; readonly days: number }[] {
+  return series.flatMap((quote, index) => {
+    const before = series[index - 1];
+    if (!before) return [];
+    const days = daysBetween(before.date, quote.date);
+    return days > LONGEST_USUAL_GAP_DAYS ? [{ from: before.date, to: quote.date, days }] : [];
+  });
+}
