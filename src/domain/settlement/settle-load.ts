@@ -1,0 +1,162 @@
+/**
+ * Settles one load: everything it needs has been gathered, and nothing here reads or writes anything.
+ */
+import type { Agreement } from '../agreement/document.ts';
+import { MEASURE_NAMES, type Measure } from '../agreement/measures.ts';
+import type { LocalDate } from '../dates/local-date.ts';
+import type { DeliveredLoad } from '../deliveries/delivered-load.ts';
+import { currencyDecimals } from '../money/currency.ts';
+import { findQuote, type QuoteLack } from '../prices/find-quote.ts';
+import type { PriceSeries } from '../prices/price-series.ts';
+import { adjustQuote, type ReferencePrice } from '../prices/reference-price.ts';
+import { type LabResult, testRules, usedFigure } from '../samples/lab-result.ts';
+import { type Choice, prepareAcceptance } from './acceptance.ts';
+import { isLack, type Line, type Money } from './line.ts';
+import { dryPoundsOf, type MeasuredLoad, needed, type UsedFigures } from './measured-load.ts';
+import type { Outcome, Waiting } from './outcome.ts';
+import { prepareTerm } from './prepare-term.ts';
+
+/** What is known beside the agreement and the load's own ticket. */
+export interface Evidence {
+  /** By sample. */
+  readonly results: { readonly get: (sample: string) => LabResult | undefined };
+  /** By series, oldest quote first. */
+  readonly prices: ReadonlyMap<string, PriceSeries>;
+  /** By ticket, then by series. */
+  readonly elections: ReadonlyMap<string, ReadonlyMap<string, LocalDate>>;
+  /** By ticket. */
+  readonly choices: ReadonlyMap<string, Choice>;
+}
+
+/** What an agreement's amounts are in. Throws for a currency that `checkAgreement` refuses. */
+export function moneyOf({ currency, rounding }: Pick<Agreement, 'currency' | 'rounding'>): Money {
+  const decimals = needed(currencyDecimals(currency), `currency ${currency}`);
+  return { currency, decimals, rounding: rounding ?? 'half-up' };
+}
+
+/**
+ * Reads an agreement once and returns the function that settles its loads. The same load and evidence always give
+ * the same outcome.
+ */
+export function prepareSettlement(
+  agreement: Agreement,
+  evidence: Evidence,
+): (load: DeliveredLoad) => Outcome {
+  const money = moneyOf(agreement);
+  const rules = testRules(agreement);
+  const terms = agreement.price.map((term) => prepareTerm(term, agreement, money));
+  const acceptance = prepareAcceptance(agreement);
+  const needs = new Set<Measure>([...terms.flatMap((term) => term.needs), ...acceptance.needs]);
+  const figuresTaken = new Set<Measure>(['dry-matter', 'starch', 'ndf', ...needs]);
+  const priceOf = rememberPrices(agreement, evidence, money);
+
+  const measure = (load: DeliveredLoad): MeasuredLoad => {
+    const sample = sampleOf(load, agreement);
+    const result = sample === undefined ? undefined : evidence.results.get(sample);
+    if (!result) return { load, result, figures: {}, dryPounds: undefined };
+    const figures: UsedFigures = {};
+    for (const name of figuresTaken) {
+      const figure = usedFigure(result, name, rules);
+      if (figure !== undefined) figures[name] = figure;
+    }
+    return { load, result, figures, dryPounds: dryPoundsOf(load, figures) };
+  };
+
+  const price = (measured: MeasuredLoad): Outcome => {
+    const prices = new Map<string, ReferencePrice>();
+    const lines: Line[] = [];
+    let total = 0n;
+    for (const term of terms) {
+      if (term.reference !== undefined && !prices.has(term.reference)) {
+        const found = priceOf(term.reference, measured.load);
+        if ('reason' in found) return waiting(measured, found.reason, found.detail);
+        prices.set(term.reference, found);
+      }
+      const line = term.evaluate({ ...measured, prices, before: total });
+      if (isLack(line)) return waiting(measured, line.reason, line.detail);
+      lines.push(line);
+      total += line.amount;
+    }
+    return { ...measured, status: 'settled', prices, lines, total };
+  };
+
+  return (load) => {
+    const measured = measure(load);
+    const breaches = acceptance.breaches(measured.figures);
+    const choice = evidence.choices.get(load.ticket);
+    if (breaches.length > 0 && choice === 'refuse') return { ...measured, status: 'refused' };
+
+    const missing = [...needs].filter((name) => measured.figures[name] === undefined);
+    if (missing.length > 0) return waiting(measured, 'no-result', tellMissing(measured, missing, agreement));
+    if (breaches.length > 0 && choice === undefined) {
+      return waiting(
+        measured,
+        'choice-needed',
+        `${breaches.join('; ')}: ${agreement.buyer} must accept or refuse the load`,
+      );
+    }
+    if (choice === 'refuse') return waiting(measured, 'refusal-contested', tellContested(agreement));
+    return price(measured);
+  };
+}
+
+function waiting(measured: MeasuredLoad, reason: Waiting['reason'], detail: string): Waiting {
+  return { ...measured, status: 'waiting', reason, detail };
+}
+
+/** The sample that a load's figures come from: the one it names or, sampled by the day, that of its delivery date. */
+export function sampleOf(load: DeliveredLoad, { sampling }: Pick<Agreement, 'sampling'>): string | undefined {
+  return load.sample ?? (sampling?.plan === 'per-day' ? load.deliveredOn : undefined);
+}
+
+function tellMissing(
+  { load, result }: MeasuredLoad,
+  missing: readonly Measure[],
+  agreement: Agreement,
+): string {
+  const names = missing.map((name) => MEASURE_NAMES[name]).join(', ');
+  if (result) return `The result of sample ${result.sample} has no ${names}`;
+  const sample = sampleOf(load, agreement);
+  return sample === undefined
+    ? `The ticket names no sample, and the price needs ${names}`
+    : `There is no result of sample ${sample} yet; the price needs ${names}`;
+}
+
+function tellContested({ acceptance, buyer }: Agreement): string {
+  return acceptance === undefined || acceptance.length === 0
+    ? `${buyer} refused the load, but the agreement names no range that it could lie outside of`
+    : `${buyer} refused the load, but its figures lie within the agreed ranges`;
+}
+
+/** Reference prices are the same for every load of a day (and election), so each is worked out once. */
+function rememberPrices(agreement: Agreement, evidence: Evidence, money: Money) {
+  const known = new Map<string, ReferencePrice | QuoteLack>();
+  return (name: string, load: DeliveredLoad): ReferencePrice | QuoteLack => {
+    const reference = needed(agreement.references[name], `reference ${name}`);
+    const series = reference.series ?? '';
+    const electedOn =
+      reference.rule.kind === 'seller-elects' ? evidence.elections.get(load.ticket)?.get(series) : undefined;
+    const key = `${load.deliveredOn} ${electedOn ?? ''} ${name}`;
+    let price = known.get(key);
+    if (price === undefined) {
+      const found = findQuote({
+        rule: reference.rule,
+        name: series,
+        series: evidence.prices.get(series) ?? [],
+        deliveredOn: load.deliveredOn,
+        electedOn,
+        rounding: money.rounding,
+      });
+      price = 'reason' in found ? found : adjustQuote(found, reference);
+      known.set(key, price);
+    }
+    return price;
+  };
+}
+
+/** The grand total: loads that settled, in minor units. */
+export function totalOf(outcomes: Iterable<Outcome>): bigint {
+  let total = 0n;
+  for (const outcome of outcomes) if (outcome.status === 'settled') total += outcome.total;
+  return total;
+}
