@@ -1,0 +1,51 @@
+/**
+ * A row of `loads.csv` as a delivered load.
+ */
+import { parseInstant, type ZoneCalendar } from '../dates/instant.ts';
+import type { DeliveredLoad } from '../deliveries/delivered-load.ts';
+import { compare, subtract } from '../numbers/exact.ts';
+import { SCALE_UNITS, toPounds } from '../quantities/units.ts';
+import type { Row } from './row.ts';
+import { found } from './table-shape.ts';
+
+export interface LoadRules {
+  readonly calendar: ZoneCalendar;
+  /** True where a price term is per mile or km. */
+  readonly distanceNeeded: boolean;
+}
+
+/** The load, or undefined where the row has faults (which the row then holds). */
+export function readLoadRow(row: Row, { calendar, distanceNeeded }: LoadRules): DeliveredLoad | undefined {
+  const ticket = row.name('ticket');
+  const time = parseInstant(row.text('delivered_at'));
+  if ('wrong' in time) row.fault('delivered_at', `must be ${time.wrong}; ${found(row.text('delivered_at'))}`);
+  const gross = row.amount('gross');
+  const tare = row.amount('tare');
+  if (gross && tare && compare(tare, gross) >= 0) {
+    row.fault('tare', `must be below the gross weight of ${row.text('gross')}; found ${row.text('tare')}`);
+  }
+  const unit = row.word('unit', SCALE_UNITS);
+  const miles = row.optionalAmount('miles');
+  const length = miles ?? row.optionalAmount('km');
+  if (distanceNeeded && length === undefined && row.text('miles') === '' && row.text('km') === '') {
+    row.fault('miles', 'or km must be given, since the agreement has a price per distance; both are empty');
+  }
+  if (row.problems.length > 0 || 'wrong' in time || !gross || !tare || !unit) return undefined;
+
+  const net = subtract(gross, tare);
+  const sample = row.text('sample');
+  const truck = row.text('truck');
+  return {
+    ticket,
+    deliveredAt: time.instant,
+    deliveredOn: calendar.dateAt(time.instant),
+    unit,
+    gross,
+    tare,
+    net,
+    netPounds: toPounds(net, unit),
+    ...(sample === '' ? {} : { sample }),
+    ...(truck === '' ? {} : { truck }),
+    ...(length === undefined ? {} : { distance: { length, unit: miles === undefined ? 'km' : 'mile' } }),
+  };
+}
