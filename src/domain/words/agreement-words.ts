@@ -1,0 +1,128 @@
+/**
+ * A whole agreement as plain sentences that both parties can sign, and that say what the settlement does.
+ */
+import type { Agreement, FreeBlock } from '../agreement/document.ts';
+import { FEEDS, MEASURE_NAMES, MEASURE_UNITS, type Tested } from '../agreement/measures.ts';
+import { currencyDecimals } from '../money/currency.ts';
+import { printUnits } from '../numbers/printing.ts';
+import { listed, onScale } from './figures-in-words.ts';
+import { referenceInWords } from './reference-words.ts';
+import { termInWords } from './term-words.ts';
+
+export interface Section {
+  readonly heading: string;
+  /** Each a sentence or a few that belong together. */
+  readonly paragraphs: readonly string[];
+}
+
+/** The agreement in words. Every figure stands as it does in the file (a deduction in words for its minus sign). */
+export function agreementInWords(agreement: Agreement): Section[] {
+  const { currency, references, price } = agreement;
+  return [
+    { heading: `Agreement ${agreement.id}`, paragraphs: openingWords(agreement) },
+    ...(Object.keys(references).length === 0
+      ? []
+      : [
+          {
+            heading: 'Reference prices',
+            paragraphs: Object.entries(references).map(([name, reference]) =>
+              referenceInWords(name, reference, currency).join(' '),
+            ),
+          },
+        ]),
+    {
+      heading: 'The price of a load',
+      paragraphs: [
+        'A load is priced by these lines, in this order, and its amount is their sum. A positive amount is owed by the buyer to the seller.',
+        ...price.map(
+          (term, index) => `${index + 1}. ${term.label}. ${termInWords(term, currency).join(' ')}`,
+        ),
+      ],
+    },
+    { heading: 'Samples and tests', paragraphs: testWords(agreement) },
+    { heading: 'Loads outside the agreed ranges', paragraphs: acceptanceWords(agreement) },
+    ...freeSection('Questions and retests', agreement.retest),
+    ...freeSection('Other conditions, which do not change the price', agreement.conditions),
+    { heading: 'Before you sign', paragraphs: [CAUTION] },
+  ];
+}
+
+const CAUTION =
+  'Who may deal in feed, liens on farm products (in the United States, 7 USC 1631) and times to pay are set by law where you live. Have a licensed adviser read this agreement.';
+
+function openingWords({ seller, buyer, feed, currency, rounding, timeZone }: Agreement): string[] {
+  const decimals = currencyDecimals(currency) ?? 0;
+  const smallest = printUnits(1n, decimals);
+  const tie =
+    (rounding ?? 'half-up') === 'half-up'
+      ? 'an exact half goes away from zero (half-up)'
+      : 'an exact half goes to the even neighbour (half-even)';
+  return [
+    `${seller} sells and ${buyer} buys ${FEEDS[feed]}.`,
+    `Money is in ${currency}. Each line is worked out exactly and rounded once, to ${smallest} ${currency}; ${tie}. Nothing is rounded before that unless this agreement says so.`,
+    `The day of delivery is the local date in the time zone ${timeZone}.`,
+    'Net weight is gross less tare, in the unit of the scale. 1 lb is 0.45359237 kg, 1 short ton is 2,000 lb, 1 tonne is 1,000 kg and 1 mile is 1.609344 km.',
+  ];
+}
+
+const PLANS: Record<NonNullable<Agreement['sampling']>['plan'], string> = {
+  'per-load': 'Each load has a sample of its own, which its ticket names (plan per-load).',
+  composite:
+    'One sample may stand for several loads; the ticket of each names it, and the figures are the laboratory’s for the whole (plan composite).',
+  'per-day':
+    'A load takes the sample that its ticket names or, where it names none, the sample of its day of delivery (plan per-day).',
+};
+
+function testWords({ sampling, tests, rounding }: Agreement): string[] {
+  const rounded = Object.entries(tests ?? {}).flatMap(([measure, rule]) =>
+    rule ? [`${MEASURE_NAMES[measure as Tested]} to ${rule.decimals} decimals`] : [],
+  );
+  return [
+    PLANS[sampling?.plan ?? 'per-load'],
+    'Constituents that a laboratory reports as-fed are divided by the dry matter that it reports, exactly.',
+    rounded.length === 0
+      ? 'Figures are used as they are, without rounding.'
+      : `Before any use these are rounded (${rounding ?? 'half-up'}): ${rounded.join('; ')}. Other figures are used as they are.`,
+    'A load that lacks a figure that its price or its ranges need, or a price, waits. No figure is ever guessed.',
+  ];
+}
+
+function acceptanceWords({ acceptance, buyer }: Agreement): string[] {
+  if (!acceptance || acceptance.length === 0) {
+    return [`There are no ranges: ${buyer} cannot refuse a load by its figures.`];
+  }
+  const ranges = acceptance.map(({ on, below, above }) => {
+    const unit = MEASURE_UNITS[on];
+    const ends = [
+      ...(below === undefined ? [] : [`below ${onScale(below)}`]),
+      ...(above === undefined ? [] : [`above ${onScale(above)}`]),
+    ];
+    return `${MEASURE_NAMES[on]}${unit === '' ? '' : ` (${unit})`} ${listed(ends, 'or')}`;
+  });
+  return [
+    `A load is outside the agreed ranges with ${listed(ranges, 'or with')}. The limits themselves are inside, and figures are compared as they are used, not rounded to the limit.`,
+    `${buyer} may refuse such a load or accept it, and records the choice; until then it waits. A load inside the ranges is not ${buyer}’s to refuse alone: if ${buyer} does, it waits until both sides agree.`,
+  ];
+}
+
+function freeSection(heading: string, block: FreeBlock | undefined): Section[] {
+  return block === undefined ? [] : [{ heading, paragraphs: freeWords(block, '') }];
+}
+
+/** `{ "payment": { "days": "30" } }` as "payment, days: 30". */
+function freeWords(block: FreeBlock, before: string): string[] {
+  return Object.entries(block).flatMap(([key, value]) =>
+    freeValueWords(value, before === '' ? key : `${before}, ${key}`),
+  );
+}
+
+function freeValueWords(value: FreeBlock[string], name: string): string[] {
+  if (typeof value === 'string') return [`${name}: ${value}`];
+  if (typeof value === 'boolean') return [`${name}: ${value ? 'yes' : 'no'}`];
+  if (isList(value)) return value.flatMap((item, index) => freeValueWords(item, `${name} ${index + 1}`));
+  return value === undefined ? [] : freeWords(value, name);
+}
+
+function isList(value: FreeBlock[string]): value is readonly (FreeBlock | string)[] {
+  return Array.isArray(value);
+}

@@ -1,0 +1,28 @@
+/**
+ * Small pieces of sentences: money, lists, and who gains from a sign.
+ */
+
+/** "a, b and c". */
+export function listed(items: readonly string[], last: string = 'and'): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`;
+}
+
+/** The figure without its sign: "-4.25" is "4.25". */
+export function unsigned(figure: string): string {
+  return figure.replace(/^-/, '');
+}
+
+export function isBelowZero(figure: string): boolean {
+  return figure.startsWith('-') && /[1-9]/.test(figure);
+}
+
+/** A figure on a scale, where below zero is a place and not a deduction: a true minus sign. */
+export function onScale(figure: string): string {
+  return figure.replace('-', '−');
+}
+
+/** "is added" or "is taken off", by the sign of a rate. */
+export function addedOrTaken(rate: string): string {
+  return isBelowZero(rate) ? 'is taken off' : 'is added';
+}
