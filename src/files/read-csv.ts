@@ -1,0 +1,154 @@
+/**
+ * Rows of a CSV file (RFC 4180, header row, UTF-8), one at a time, by a streaming parser.
+ * A row that cannot be read as CSV is reported and passed over, so that every fault of a file is found in one go.
+ */
+import { Readable } from 'node:stream';
+import { type CsvError, parse } from 'csv-parse';
+import { checkHeader, clip, type TableShape } from '../domain/tables/table-shape.ts';
+import type { InputProblem } from './input-problem.ts';
+import { readTextBytes, UnreadableFile } from './read-bytes.ts';
+
+/** One record of the file. */
+export interface CsvRow {
+  /** The line on which the record starts. */
+  readonly line: number;
+  /** The trimmed text of a column; '' where it is empty or the file has no such column. */
+  readonly cell: (column: string) => string;
+}
+
+export interface CsvTable {
+  /** Columns as the file has them. */
+  readonly header: readonly string[];
+  readonly rows: AsyncIterable<CsvRow>;
+}
+
+interface Parsed {
+  readonly record: readonly string[];
+  readonly info: { readonly lines: number };
+}
+
+/** Longer records are refused: no row of ours comes near it, and a stray quote can swallow a whole file. */
+export const LONGEST_RECORD_CHARACTERS = 1_000_000;
+
+/**
+ * Opens a table. Undefined, with problems reported, where the file cannot be read or its header is wrong.
+ * Faults of rows are reported while `rows` is read.
+ */
+export async function readCsv(
+  path: string,
+  shape: TableShape,
+  report: (problem: InputProblem) => void,
+): Promise<CsvTable | undefined> {
+  const { file } = shape;
+  const records = parseRecords(path, file, report);
+  const first = await records.next();
+  if (first.done) {
+    if (first.value === 'empty') {
+      report({
+        file,
+        message: `is empty; its first line must name the columns: ${shape.required.join(',')}`,
+      });
+    }
+    return undefined;
+  }
+  const header = first.value.record.map((cell) => cell.trim());
+  const problems = checkHeader(header, shape);
+  for (const problem of problems) report({ file, line: 1, ...problem });
+  if (problems.length > 0) {
+    await records.return('unread');
+    return undefined;
+  }
+  return { header, rows: rowsOf(records, { file, header, report }) };
+}
+
+interface RowSource {
+  readonly file: string;
+  readonly header: readonly string[];
+  readonly report: (problem: InputProblem) => void;
+}
+
+async function* rowsOf(
+  records: AsyncGenerator<Parsed, unknown>,
+  { file, header, report }: RowSource,
+): AsyncGenerator<CsvRow> {
+  const indexOf = new Map(header.map((column, index) => [column, index]));
+  for await (const { record, info } of records) {
+    const line = info.lines - newlinesIn(record);
+    if (record.length !== header.length) {
+      report({ file, line, message: `has ${record.length} cells; the header has ${header.length} columns` });
+      continue;
+    }
+    yield {
+      line,
+      cell: (column) => {
+        const index = indexOf.get(column);
+        return index === undefined ? '' : (record[index] ?? '').trim();
+      },
+    };
+  }
+}
+
+/** The parser counts lines to the end of a record; one with line breaks inside quotes began earlier. */
+function newlinesIn(record: readonly string[]): number {
+  let count = 0;
+  for (const cell of record) if (cell.includes('\n')) count += cell.split('\n').length - 1;
+  return count;
+}
+
+type End = 'empty' | 'unread' | 'read';
+
+async function* parseRecords(
+  path: string,
+  file: string,
+  report: (problem: InputProblem) => void,
+): AsyncGenerator<Parsed, End> {
+  let seen = false;
+  const parser = parse({
+    bom: true,
+    info: true,
+    skip_empty_lines: true,
+    relax_column_count: true,
+    skip_records_with_error: true,
+    max_record_size: LONGEST_RECORD_CHARACTERS,
+    on_skip: (error) => {
+      seen = true;
+      if (error) report({ file, line: lineOf(error), message: describeCsvError(error) });
+      return undefined;
+    },
+  });
+  const source = Readable.from(readTextBytes(path, file), { objectMode: false });
+  source.on('error', (error) => parser.destroy(error));
+  source.pipe(parser);
+  try {
+    for await (const parsed of parser as AsyncIterable<Parsed>) {
+      seen = true;
+      yield parsed;
+    }
+    return seen ? 'read' : 'empty';
+  } catch (error) {
+    if (!(error instanceof UnreadableFile)) throw error;
+    report(error.problem);
+    return 'unread';
+  } finally {
+    source.destroy();
+  }
+}
+
+function lineOf(error: CsvError): number {
+  const lines = (error as { lines?: unknown }).lines;
+  return typeof lines === 'number' ? lines : 1;
+}
+
+function describeCsvError(error: CsvError): string {
+  switch (error.code) {
+    case 'CSV_MAX_RECORD_SIZE':
+      return `is longer than ${LONGEST_RECORD_CHARACTERS} characters; is a line break or a closing quote missing?`;
+    case 'CSV_QUOTE_NOT_CLOSED':
+      return 'has a quote that is never closed; close it, or write a quote inside a cell twice, as ""';
+    case 'CSV_INVALID_CLOSING_QUOTE':
+    case 'INVALID_OPENING_QUOTE':
+      return 'has a quote out of place; put the whole cell in quotes, and write a quote inside it twice, as ""';
+    default:
+      return `cannot be read as CSV: ${clip(error.message)}`;
+  }
+}

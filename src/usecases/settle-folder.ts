@@ -1,0 +1,46 @@
+/**
+ * Settles a season from its folder: reads and validates all of it, then settles load after load as they stream past.
+ */
+
+import type { Money } from '../domain/settlement/line.ts';
+import { warnOfOverpricing } from '../domain/settlement/makes-sense.ts';
+import type { Outcome } from '../domain/settlement/outcome.ts';
+import { moneyOf, prepareSettlement } from '../domain/settlement/settle-load.ts';
+import type { InputProblem } from '../files/input-problem.ts';
+import { openSeason, type Season } from '../files/read-season.ts';
+
+export interface SettledSeason {
+  readonly season: Season;
+  readonly money: Money;
+  /** In ticket-file order; settled anew at each call. */
+  readonly outcomes: () => AsyncGenerator<Outcome>;
+}
+
+export interface FolderSettlement {
+  /** Undefined where there are problems; nothing has been settled then. */
+  readonly settled: SettledSeason | undefined;
+  readonly problems: readonly InputProblem[];
+  readonly warnings: readonly InputProblem[];
+}
+
+/** Settles the season in `folder`; `onLoads` hears how many loads have been read so far. */
+export async function settleFolder(
+  folder: string,
+  onLoads?: (count: number) => void,
+): Promise<FolderSettlement> {
+  const { season, problems, warnings } = await openSeason(folder, onLoads);
+  if (!season) return { settled: undefined, problems, warnings };
+  const settle = prepareSettlement(season.agreement, season.evidence);
+  const outcomes = async function* () {
+    for await (const load of season.loads()) yield settle(load);
+  };
+  const overpricing = warnOfOverpricing(season.agreement).map((message) => ({
+    file: 'agreement.json',
+    message,
+  }));
+  return {
+    settled: { season, money: moneyOf(season.agreement), outcomes },
+    problems,
+    warnings: [...warnings, ...overpricing],
+  };
+}
