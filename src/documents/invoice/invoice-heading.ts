@@ -1,0 +1,129 @@
+/**
+ * The top of an invoice: what it is and what is owed, then who owes whom, and for what feed under which agreement.
+ */
+import { factGridPieces } from '../pdf/fact-grid.ts';
+import type { Piece } from '../pdf/flow.ts';
+import { baselineIn, paragraphPieces } from '../pdf/paragraph.ts';
+import { wrapText } from '../pdf/wrap-text.ts';
+import type { InvoiceData } from './invoice-data.ts';
+import type { InvoiceSheet } from './invoice-sheet.ts';
+import { isNegative, withMinusSign } from './minus-sign.ts';
+
+function kindInWords({ kind, loads }: InvoiceData): string {
+  const count = loads.length === 1 ? 'one load' : `${loads.length} loads`;
+  switch (kind) {
+    case 'load':
+      return `for ${count}`;
+    case 'day':
+      return `for one day, ${count}`;
+    case 'season':
+      return `for the season, ${count}`;
+  }
+}
+
+/** Who owes the total to whom, as a label above it. */
+export function totalLabel(invoice: InvoiceData): string {
+  return isNegative(invoice.total) ? 'The seller owes the buyer' : 'The buyer owes the seller';
+}
+
+/** "USD 1,986.85", without a sign: the label beside it says who owes it. */
+function owed(invoice: InvoiceData): string {
+  return `${invoice.currency} ${invoice.total.replace(/^[-−]/u, '')}`;
+}
+
+function titlePiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
+  const total = owed(invoice);
+  const totalWidth = sheet.figure.face.width(total, sheet.figure.size);
+  const numbers = wrapText(
+    `Number ${invoice.number}${invoice.issuedOn === undefined ? '' : `, drawn up ${invoice.issuedOn}`}`,
+    sheet.width - totalWidth - 24,
+    sheet.body,
+  );
+  const leading = sheet.body.size * 1.3;
+  const height = 36 + Math.max(1, numbers.length) * leading + 8;
+  return {
+    height,
+    keepWithNext: true,
+    draw: (ink, top) => {
+      ink.text('Invoice', sheet.left, top + 30, sheet.title);
+      const titleWidth = sheet.title.face.width('Invoice ', sheet.title.size);
+      ink.text(kindInWords(invoice), sheet.left + titleWidth, top + 30, { ...sheet.quiet, size: 13 });
+      ink.textEndingAt(totalLabel(invoice), sheet.right, top + 8, sheet.label);
+      ink.textEndingAt(total, sheet.right, top + 30, sheet.figure);
+      for (const [index, line] of numbers.entries()) {
+        ink.text(
+          line,
+          sheet.left,
+          top + 36 + index * leading + baselineIn(leading, sheet.body.size),
+          sheet.body,
+        );
+      }
+      ink.lines([[sheet.left, top + height, sheet.right, top + height]], sheet.colourRule);
+    },
+  };
+}
+
+/** One sentence: where the amounts come from, and what to do about a figure that looks wrong. */
+function explanation(invoice: InvoiceData): string {
+  return (
+    `This request for payment, in ${invoice.currency}, is drawn up from agreement ${invoice.agreement.id}: each amount comes from the quantity and ` +
+    'rate printed beside it, the small line beneath shows how, and if a figure looks wrong, ask about it before the ' +
+    'agreement’s time to question it runs out.'
+  );
+}
+
+/** The pieces of an invoice's heading, tied together and to what follows. */
+export function headingPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+  const { agreement } = invoice;
+  const across = { left: sheet.left, width: sheet.width, label: sheet.label, keepWithNext: true };
+  const parties = factGridPieces({
+    ...across,
+    facts: [
+      { label: 'Seller', value: invoice.seller },
+      { label: 'Buyer', value: invoice.buyer },
+    ],
+    columns: 2,
+    value: sheet.party,
+    gapBefore: 9,
+  });
+  const version = agreement.version === undefined ? '' : `, version ${agreement.version}`;
+  const facts = factGridPieces({
+    ...across,
+    facts: [
+      { label: 'Agreement', value: `${agreement.id}${version}` },
+      { label: 'Delivered', value: invoice.delivered },
+      { label: 'Feed', value: invoice.feed, span: 2 },
+    ],
+    columns: 4,
+    value: sheet.body,
+    gapBefore: 8,
+  });
+  const sentence = paragraphPieces({
+    text: explanation(invoice),
+    left: sheet.left,
+    width: sheet.width,
+    style: sheet.label,
+    leading: 10.5,
+    gapBefore: 8,
+    keepWithNext: true,
+  });
+  return [titlePiece(invoice, sheet), ...parties, ...facts, ...sentence];
+}
+
+/** The invoice's total between two rules, last of all, and who owes it. */
+export function totalPiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
+  const height = 24;
+  const style = { ...sheet.figure, size: 14 };
+  return {
+    height,
+    gapBefore: 8,
+    draw: (ink, top) => {
+      ink.lines([[sheet.left, top, sheet.right, top]], sheet.rule);
+      ink.text('Invoice total', sheet.left, top + 16.5, style);
+      const named = style.face.width('Invoice total  ', style.size);
+      ink.text(totalLabel(invoice).toLowerCase(), sheet.left + named, top + 16.5, sheet.quiet);
+      ink.textEndingAt(`${invoice.currency} ${withMinusSign(invoice.total)}`, sheet.right, top + 16.5, style);
+      ink.lines([[sheet.left, top + height, sheet.right, top + height]], sheet.rule);
+    },
+  };
+}

@@ -1,0 +1,60 @@
+/**
+ * How an invoice looks: the sheet it is set on, and its few sizes and inks.
+ * Ink on paper, one coloured rule; colour otherwise belongs to the load strip.
+ */
+import { colourOf, type Stroke, type TextStyle } from '../pdf/page-ink.ts';
+import type { Paper } from '../pdf/paper.ts';
+import type { TableStyle } from '../pdf/table.ts';
+import type { Faces } from '../pdf/typeface.ts';
+
+const ink = colourOf('1d1b17');
+const quietInk = colourOf('5b554b');
+const husk = colourOf('5f7a35');
+const hairline: Stroke = { colour: colourOf('d6d0c4'), width: 0.5 };
+const rule: Stroke = { colour: colourOf('1d1b17'), width: 0.7 };
+
+export type InvoiceSheet = {
+  readonly left: number;
+  readonly width: number;
+  readonly right: number;
+  readonly title: TextStyle;
+  readonly figure: TextStyle;
+  readonly party: TextStyle;
+  readonly heading: TextStyle;
+  readonly body: TextStyle;
+  readonly strong: TextStyle;
+  readonly quiet: TextStyle;
+  readonly label: TextStyle;
+  readonly footer: TextStyle;
+  readonly hairline: Stroke;
+  readonly rule: Stroke;
+  readonly colourRule: Stroke;
+  readonly table: TableStyle;
+};
+
+/** The sheet for a paper size and the two weights of the document's font. */
+export function invoiceSheet(paper: Paper, { regular, semibold }: Faces): InvoiceSheet {
+  const left = paper.margin.side;
+  const right = paper.width - paper.margin.side;
+  const body: TextStyle = { face: regular, size: 9.5, colour: ink };
+  const strong: TextStyle = { face: semibold, size: 9.5, colour: ink };
+  const label: TextStyle = { face: regular, size: 8, colour: quietInk };
+  return {
+    left,
+    right,
+    width: right - left,
+    title: { face: semibold, size: 22, colour: ink },
+    figure: { face: semibold, size: 22, colour: ink },
+    party: { face: semibold, size: 12, colour: ink },
+    heading: { face: semibold, size: 13, colour: ink },
+    body,
+    strong,
+    quiet: { face: regular, size: 9.5, colour: quietInk },
+    label,
+    footer: { face: regular, size: 7.5, colour: quietInk },
+    hairline,
+    rule,
+    colourRule: { colour: husk, width: 2 },
+    table: { head: label, body, note: label, total: strong, rule, hairline, padding: 1.7 },
+  };
+}

@@ -1,0 +1,82 @@
+/**
+ * The table of loads that opens a season's invoice: a row and a small strip for each, then the total.
+ * Loads that are not on the invoice yet are named below it.
+ */
+import type { Piece } from '../pdf/flow.ts';
+import { paragraphPieces } from '../pdf/paragraph.ts';
+import { tablePieces } from '../pdf/table.ts';
+import type { Picture } from '../pdf/table-columns.ts';
+import { drawStrip } from '../strip/draw-strip.ts';
+import { loadStrip } from '../strip/load-strip.ts';
+import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
+import type { InvoiceSheet } from './invoice-sheet.ts';
+import { withMinusSign } from './minus-sign.ts';
+
+const stripWidth = 132;
+const notTested = '–';
+
+function smallStrip(load: InvoiceLoad): Picture {
+  const strip = loadStrip(load.strip);
+  return {
+    width: stripWidth,
+    height: 8,
+    draw: (ink, x, top) => drawStrip(ink, strip, { x, top, width: stripWidth, height: 8 }),
+  };
+}
+
+/** The table of an invoice's loads with its total. */
+export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+  return tablePieces({
+    columns: [
+      { head: 'Load', align: 'left', width: 'fill' },
+      { head: 'Delivered', align: 'left', width: 'fit' },
+      { head: 'Water, starch, fibre, rest', align: 'left', width: stripWidth },
+      { head: `Net, ${invoice.weightUnit}`, align: 'decimal', width: 'fit' },
+      { head: 'Dry matter, %', align: 'decimal', width: 'fit' },
+      { head: 'Starch, % of dry matter', align: 'decimal', width: 'fit' },
+      { head: `Amount, ${invoice.currency}`, align: 'decimal', width: 'fit' },
+    ],
+    rows: invoice.loads.map((load) => ({
+      cells: [
+        load.ticket,
+        load.deliveredAt,
+        smallStrip(load),
+        load.netConverted,
+        load.dryMatterPercent ?? notTested,
+        load.starchPercent ?? notTested,
+        withMinusSign(load.total),
+      ],
+    })),
+    totals: [
+      {
+        cells: [
+          `All ${invoice.loads.length} loads`,
+          '',
+          '',
+          invoice.net ?? '',
+          '',
+          '',
+          withMinusSign(invoice.total),
+        ],
+      },
+    ],
+    space: { left: sheet.left, width: sheet.width, gap: 10, decimalMark: invoice.decimalMark },
+    style: { ...sheet.table, body: { ...sheet.body, size: 9 }, total: { ...sheet.strong, size: 9 } },
+    gapBefore: 12,
+  });
+}
+
+/** What is still to come, so that nobody takes the invoice for the whole season. */
+export function waitingPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+  const count = invoice.waiting.length;
+  if (count === 0) return [];
+  const start = count === 1 ? '1 load waits' : `${count} loads wait`;
+  return paragraphPieces({
+    text: `Not on this invoice: ${start}. ${invoice.waiting.join('; ')}.`,
+    left: sheet.left,
+    width: sheet.width,
+    style: sheet.body,
+    leading: 12.5,
+    gapBefore: 8,
+  });
+}

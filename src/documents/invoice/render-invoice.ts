@@ -1,0 +1,102 @@
+/**
+ * Invoices as one PDF, each beginning on a page of its own and counting its own pages.
+ * The same data, fonts and date give the same bytes. A text that the fonts cannot print gives problems instead.
+ */
+import { type Piece, paginate } from '../pdf/flow.ts';
+import { PageInk } from '../pdf/page-ink.ts';
+import { type Paper, type PaperName, papers } from '../pdf/paper.ts';
+import { PdfDocument } from '../pdf/pdf-document.ts';
+import { type FontBytes, openFaces } from '../pdf/typeface.ts';
+import type { InvoiceData } from './invoice-data.ts';
+import { headingPieces, totalPiece } from './invoice-heading.ts';
+import { type InvoiceSheet, invoiceSheet } from './invoice-sheet.ts';
+import { loadPieces } from './load-block.ts';
+import { summaryPieces, waitingPieces } from './loads-summary.ts';
+import { contentTop, drawFrame } from './page-frame.ts';
+import { type InvoiceProblem, textProblems } from './text-problems.ts';
+
+export type InvoiceOrder = {
+  readonly invoices: readonly InvoiceData[];
+  readonly paper: PaperName;
+  /** Two weights of one font with tabular figures, as TrueType bytes. */
+  readonly fonts: FontBytes;
+  /** Date and time for the document's own record, ISO 8601 with an offset. */
+  readonly createdOn: string;
+  /** Language tag of the words on the paper, such as "en-US". */
+  readonly language: string;
+};
+
+export type InvoiceOutcome =
+  | { readonly ok: true; readonly bytes: Uint8Array; readonly pages: number }
+  | { readonly ok: false; readonly problems: readonly InvoiceProblem[] };
+
+/** Ties the last piece of a group to a piece that must not stand alone. */
+function tiedTo(group: readonly Piece[], last: Piece): Piece[] {
+  const end = group.at(-1);
+  return end === undefined ? [last] : [...group.slice(0, -1), { ...end, keepWithNext: true }, last];
+}
+
+function groupsOf(invoice: InvoiceData, sheet: InvoiceSheet): Piece[][] {
+  const heading = headingPieces(invoice, sheet);
+  const loads = invoice.loads.map((load) => loadPieces(load, invoice, sheet));
+  const opening =
+    invoice.kind === 'season'
+      ? [[...heading, ...summaryPieces(invoice, sheet)], waitingPieces(invoice, sheet), ...loads]
+      : [
+          ...loads.slice(0, 1).map((first) => [...heading, ...first]),
+          ...loads.slice(1),
+          waitingPieces(invoice, sheet),
+        ];
+  const groups = opening.filter((group) => group.length > 0);
+  const end = groups.pop() ?? heading;
+  return [...groups, tiedTo(end, totalPiece(invoice, sheet))];
+}
+
+function addInvoice(document: PdfDocument, invoice: InvoiceData, sheet: InvoiceSheet, paper: Paper): number {
+  const room = (page: number): number =>
+    paper.height - paper.margin.bottom - contentTop(page, invoice, sheet, paper);
+  const pages = paginate(groupsOf(invoice, sheet), room);
+  for (const [index, placed] of pages.entries()) {
+    const ink = new PageInk(paper.height);
+    const top = contentTop(index, invoice, sheet, paper);
+    for (const { piece, top: below } of placed) piece.draw(ink, top + below);
+    drawFrame(ink, invoice, { page: index + 1, of: pages.length }, sheet, paper);
+    document.addPage(ink);
+  }
+  return pages.length;
+}
+
+function titleOf(invoices: readonly InvoiceData[]): string {
+  const [first] = invoices;
+  if (first === undefined) return 'No invoices';
+  const parties = `${first.seller} to ${first.buyer}`;
+  return invoices.length === 1
+    ? `Invoice ${first.number}: ${parties}`
+    : `${invoices.length} invoices, agreement ${first.agreement.id}: ${parties}`;
+}
+
+/**
+ * Prints invoices. Problems: `missing-characters` (the fonts lack a character, with its place),
+ * `vague-feed` (the feed is not named by its parts). Throws RangeError on an unreadable date, an empty list,
+ * or strip shares outside 0 to 1, which are faults of the caller.
+ */
+export async function renderInvoices(order: InvoiceOrder): Promise<InvoiceOutcome> {
+  const { invoices, createdOn, language } = order;
+  if (invoices.length === 0) throw new RangeError('no invoices to print');
+  const paper = papers[order.paper];
+  const faces = openFaces(order.fonts);
+  const problems = textProblems(invoices, faces);
+  if (problems.length > 0) return { ok: false, problems };
+  const document = new PdfDocument({ title: titleOf(invoices), language, createdOn, paper, faces });
+  const sheet = invoiceSheet(paper, faces);
+  let pages = 0;
+  for (const invoice of invoices) pages += addInvoice(document, invoice, sheet, paper);
+  const outcome = await document.finish();
+  if ('missing' in outcome) {
+    // Every text of the data was checked above: what is left is a word of ours.
+    throw new Error(
+      `the font lacks ${outcome.missing.map(({ character }) => character).join(' ')} of the form itself`,
+    );
+  }
+  return { ok: true, bytes: outcome.bytes, pages };
+}

@@ -1,0 +1,85 @@
+/**
+ * A table as pieces for the page flow: its heading repeats on every page, figures stand on their decimal mark,
+ * a note below a row stays with it, and the last row stays with the totals.
+ */
+import type { Piece } from './flow.ts';
+import type { Stroke, TextStyle } from './page-ink.ts';
+import { type Cell, type Column, type ColumnSpace, layColumns } from './table-columns.ts';
+import { headPiece, notePieces, rowPiece, type TableGrid } from './table-rows.ts';
+
+export type Row = {
+  readonly cells: readonly Cell[];
+  /** How the row came about, in small type beneath it. */
+  readonly note?: string;
+};
+
+export type TableStyle = {
+  readonly head: TextStyle;
+  readonly body: TextStyle;
+  readonly note: TextStyle;
+  readonly total: TextStyle;
+  /** Under the heading and over the totals. */
+  readonly rule: Stroke;
+  /** Between rows; none if absent. */
+  readonly hairline?: Stroke;
+  /** White space above and below each row's text, in points. */
+  readonly padding: number;
+};
+
+export type Table = {
+  readonly columns: readonly Column[];
+  readonly rows: readonly Row[];
+  readonly totals: readonly Row[];
+  readonly space: ColumnSpace;
+  readonly style: TableStyle;
+  readonly gapBefore?: number;
+  readonly keepWithNext?: boolean;
+};
+
+function gridOf({ columns, rows, totals, space, style }: Table): TableGrid {
+  const all = [...rows, ...totals];
+  const cells = columns.map((_, index) => all.map((row) => row.cells[index] ?? ''));
+  // Totals are set heavier, hence wider: the columns are measured in the totals' face if there are any.
+  const body = totals.length > 0 ? { face: style.total.face, size: style.body.size } : style.body;
+  return { columns: layColumns(columns, cells, space, { head: style.head, body }), space };
+}
+
+/** A row with its note, all of it tied together. */
+function rowWithNote(row: Row, grid: TableGrid, style: TableStyle, line: Stroke | undefined): Piece[] {
+  const { padding } = style;
+  const note =
+    row.note === undefined || row.note === ''
+      ? []
+      : notePieces(row.note, grid, { text: style.note, padding });
+  const noteFollows = note.length > 0;
+  const piece = rowPiece(row.cells, grid, { text: style.body, padding }, { line, noteFollows });
+  return [{ ...piece, keepWithNext: noteFollows }, ...note];
+}
+
+function withLastTied(pieces: readonly Piece[], keepWithNext: boolean): Piece[] {
+  return pieces.map((piece, index) => (index === pieces.length - 1 ? { ...piece, keepWithNext } : piece));
+}
+
+/** The pieces of one table; cells are matched to columns by their place. */
+export function tablePieces(table: Table): Piece[] {
+  const { rows, totals, style } = table;
+  const grid = gridOf(table);
+  const head = headPiece(grid, style.head, style.rule, table.gapBefore ?? 0);
+  const body = rows.flatMap((row, index) => {
+    const pieces = rowWithNote(row, grid, style, index === 0 ? undefined : style.hairline);
+    return withLastTied(pieces, index === rows.length - 1 && totals.length > 0);
+  });
+  const foot = totals.map((row, index) => {
+    const line = index === 0 ? style.rule : undefined;
+    const piece = rowPiece(
+      row.cells,
+      grid,
+      { text: style.total, padding: style.padding },
+      { line, noteFollows: false },
+    );
+    return { ...piece, keepWithNext: index < totals.length - 1 };
+  });
+  const repeatedHead: Piece = { ...head, gapBefore: 0 };
+  const below = [...body, ...foot].map((piece) => ({ ...piece, repeatedHead }));
+  return [head, ...withLastTied(below, table.keepWithNext ?? false)];
+}

@@ -1,0 +1,57 @@
+/**
+ * Settled loads as CSV, a row a load with a column for each line of the agreement: plain decimals for other programs,
+ * and no cell that a spreadsheet would run as a formula.
+ */
+import type { Agreement } from '../domain/agreement/document.ts';
+import { printDecimal } from '../domain/numbers/printing.ts';
+import { type Money, printAmount } from '../domain/settlement/line.ts';
+import type { Outcome } from '../domain/settlement/outcome.ts';
+
+const FIXED_COLUMNS = [
+  'ticket',
+  'status',
+  'reason',
+  'delivered_on',
+  'net_pounds',
+  'dry_matter_pounds',
+  'dry_matter_percent',
+  'currency',
+  'total',
+];
+
+/** The header row; each line of the agreement has its label, numbered where two are the same. */
+export function csvHead({ price }: Agreement): string {
+  const labels = price.map(({ label }, index) => {
+    const same = price.filter((other) => other.label === label).length;
+    return safeText(same > 1 ? `${label} (${index + 1})` : label);
+  });
+  return csvRow([...FIXED_COLUMNS, ...labels]);
+}
+
+/** One load; amounts have the currency's decimals, weights at most six. */
+export function csvLoad(outcome: Outcome, money: Money): string {
+  const { load, figures, dryPounds } = outcome;
+  const settled = outcome.status === 'settled' ? outcome : undefined;
+  return csvRow([
+    safeText(load.ticket),
+    outcome.status,
+    outcome.status === 'waiting' ? outcome.reason : '',
+    load.deliveredOn,
+    printDecimal(load.netPounds),
+    dryPounds ? printDecimal(dryPounds) : '',
+    figures['dry-matter'] ? printDecimal(figures['dry-matter']) : '',
+    money.currency,
+    settled ? printAmount(settled.total, money) : '',
+    ...(settled?.lines ?? []).map((line) => printAmount(line.amount, money)),
+  ]);
+}
+
+/** RFC 4180: quotes where a cell holds a comma, quote or line break, CRLF at the end. */
+function csvRow(cells: readonly string[]): string {
+  return `${cells.map((cell) => (/[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(',')}\r\n`;
+}
+
+/** Text that a spreadsheet would take for a formula gets an apostrophe before it, which it shows as text. */
+function safeText(text: string): string {
+  return /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+}
