@@ -1,0 +1,45 @@
+/**
+ * What a command may do with the terminal: write to standard output with back-pressure, speak on standard error.
+ */
+import { once } from 'node:events';
+import type { Writable } from 'node:stream';
+
+export interface Terminal {
+  /** Standard output. Resolves once there is room for more. */
+  readonly write: (text: string) => Promise<void>;
+  /** Writes what is left. */
+  readonly flush: () => Promise<void>;
+  /** One line on standard error. */
+  readonly say: (line: string) => void;
+  /** Standard error, where it is a terminal that a person watches. */
+  readonly watched: (Writable & { readonly columns?: number }) | undefined;
+  readonly locale: string;
+}
+
+/** Text is handed on in pieces of this size, since a write for every load would take longer than settling it. */
+const PIECE_CHARACTERS = 1 << 16;
+
+export function openTerminal(output: Writable, errors: Writable & { isTTY?: boolean }): Terminal {
+  let pending: string[] = [];
+  let length = 0;
+  const flush = async (): Promise<void> => {
+    if (length === 0) return;
+    const text = pending.join('');
+    pending = [];
+    length = 0;
+    if (!output.write(text)) await once(output, 'drain');
+  };
+  return {
+    write: async (text) => {
+      pending.push(text);
+      length += text.length;
+      if (length >= PIECE_CHARACTERS) await flush();
+    },
+    flush,
+    say: (line) => {
+      errors.write(`${line}\n`);
+    },
+    watched: errors.isTTY ? errors : undefined,
+    locale: new Intl.NumberFormat().resolvedOptions().locale,
+  };
+}

@@ -1,0 +1,18 @@
+/**
+ * Text broken into lines at blanks, for a terminal.
+ */
+export const LINE_CHARACTERS = 100;
+
+export function wrap(text: string, width: number = LINE_CHARACTERS): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line].join('\n');
+}

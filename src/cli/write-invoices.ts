@@ -1,0 +1,119 @@
+/**
+ * `settle --pdf`: invoices drawn up, printed and put on disk, whole or not at all.
+ */
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { agreementFingerprint } from '../documents/agreement-fingerprint.ts';
+import { figuresFor } from '../documents/figures.ts';
+import { drawUpInvoices, type InvoiceKind } from '../documents/invoice/draw-up-invoices.ts';
+import type { InvoiceData } from '../documents/invoice/invoice-data.ts';
+import { renderInvoices } from '../documents/invoice/render-invoice.ts';
+import type { PaperName } from '../documents/pdf/paper.ts';
+import type { FontBytes } from '../documents/pdf/typeface.ts';
+import { readerUnits } from '../domain/agreement/reader-units.ts';
+import type { Outcome } from '../domain/settlement/outcome.ts';
+import type { SettledSeason } from '../usecases/settle-folder.ts';
+import { WrongUse } from './exit-status.ts';
+
+export interface InvoiceWriting {
+  readonly settled: SettledSeason;
+  readonly outcomes: () => AsyncGenerator<Outcome>;
+  /** A file where it ends in `.pdf`, else a folder that gets a file for each invoice. */
+  readonly out: string;
+  readonly by: InvoiceKind;
+  /** Where not given, letter for pounds and A4 for metric agreements. */
+  readonly paper: PaperName | undefined;
+  readonly issuedOn: string | undefined;
+}
+
+/** The words on the paper are English, and figures are written the English way whatever machine prints them. */
+const LANGUAGE = 'en-US';
+
+/** Writes the invoices. Throws `WrongUse` where there are none, a character cannot be printed, or nothing can be written. */
+export async function writeInvoices({
+  settled,
+  outcomes,
+  out,
+  by,
+  paper,
+  issuedOn,
+}: InvoiceWriting): Promise<void> {
+  const { agreement, document } = settled.season;
+  const all: Outcome[] = [];
+  for await (const outcome of outcomes()) all.push(outcome);
+  const invoices = drawUpInvoices({
+    agreement,
+    fingerprint: agreementFingerprint(document),
+    money: settled.money,
+    outcomes: all,
+    by,
+    figures: figuresFor(LANGUAGE),
+    issuedOn,
+  });
+  if (invoices.length === 0) throw new WrongUse('No load has settled, so there is no invoice to write.');
+  const fonts = await readFonts();
+  const newest = all
+    .map(({ load }) => load.deliveredOn)
+    .sort()
+    .at(-1);
+  const print = (printed: readonly InvoiceData[]) =>
+    printInvoices(printed, {
+      fonts,
+      paper: paper ?? (readerUnits(agreement).weight === 'kg' ? 'a4' : 'letter'),
+      // The same season gives the same bytes on any day, so the file is dated by what it holds.
+      createdOn: `${issuedOn ?? newest}T00:00:00Z`,
+    });
+
+  if (/\.pdf$/i.test(out)) {
+    await writeWhole(out, await print(invoices));
+    return;
+  }
+  for (const [index, invoice] of invoices.entries()) {
+    await writeWhole(join(out, fileName(invoice, index)), await print([invoice]));
+  }
+}
+
+interface Printing {
+  readonly fonts: FontBytes;
+  readonly paper: PaperName;
+  readonly createdOn: string;
+}
+
+async function printInvoices(invoices: readonly InvoiceData[], printing: Printing): Promise<Uint8Array> {
+  const printed = await renderInvoices({ invoices, language: LANGUAGE, ...printing });
+  if (printed.ok) return printed.bytes;
+  throw new WrongUse(
+    ['No invoice was written.', ...printed.problems.map(({ message }) => message)].join('\n'),
+  );
+}
+
+/** Characters that a file name may not have on some system become "_"; the place in the list keeps names apart. */
+function fileName({ number }: InvoiceData, index: number): string {
+  const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_');
+  return `${String(index + 1).padStart(4, '0')}-${safe}.pdf`;
+}
+
+/** Writes beside the place and renames, so that a reader never meets half a file. */
+async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+  const partial = `${path}.part`;
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await writeFile(partial, bytes);
+    await rename(partial, path);
+  } catch (error) {
+    await rm(partial, { force: true });
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new WrongUse(`${path} cannot be written: ${reason}`);
+  }
+}
+
+async function readFonts(): Promise<FontBytes> {
+  const { resolve } = createRequire(import.meta.url);
+  const read = async (path: string) =>
+    new Uint8Array(await readFile(resolve(`@expo-google-fonts/source-sans-3/${path}`)));
+  return {
+    regular: await read('400Regular/SourceSans3_400Regular.ttf'),
+    semibold: await read('600SemiBold/SourceSans3_600SemiBold.ttf'),
+  };
+}
