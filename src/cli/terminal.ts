@@ -5,10 +5,12 @@ import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 
 export interface Terminal {
-  /** Standard output. Resolves once there is room for more. */
-  readonly write: (text: string) => Promise<void>;
-  /** Writes what is left. */
+  /** Adds to standard output; true once so much is pending that it should be flushed. */
+  readonly add: (text: string) => boolean;
+  /** Hands on what is pending. Resolves once there is room for more. */
   readonly flush: () => Promise<void>;
+  /** `add` and, where due, `flush`. */
+  readonly write: (text: string) => Promise<void>;
   /** One line on standard error. */
   readonly say: (line: string) => void;
   /** Standard error, where it is a terminal that a person watches. */
@@ -29,13 +31,17 @@ export function openTerminal(output: Writable, errors: Writable & { isTTY?: bool
     length = 0;
     if (!output.write(text)) await once(output, 'drain');
   };
+  const add = (text: string): boolean => {
+    pending.push(text);
+    length += text.length;
+    return length >= PIECE_CHARACTERS;
+  };
   return {
-    write: async (text) => {
-      pending.push(text);
-      length += text.length;
-      if (length >= PIECE_CHARACTERS) await flush();
-    },
+    add,
     flush,
+    write: async (text) => {
+      if (add(text)) await flush();
+    },
     say: (line) => {
       errors.write(`${line}\n`);
     },

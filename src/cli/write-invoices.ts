@@ -18,7 +18,7 @@ import { WrongUse } from './exit-status.ts';
 
 export interface InvoiceWriting {
   readonly settled: SettledSeason;
-  readonly outcomes: () => AsyncGenerator<Outcome>;
+  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
   /** A file where it ends in `.pdf`, else a folder that gets a file for each invoice. */
   readonly out: string;
   readonly by: InvoiceKind;
@@ -41,7 +41,7 @@ export async function writeInvoices({
 }: InvoiceWriting): Promise<void> {
   const { agreement, document } = settled.season;
   const all: Outcome[] = [];
-  for await (const outcome of outcomes()) all.push(outcome);
+  for await (const batch of outcomes()) for (const outcome of batch) all.push(outcome);
   const invoices = drawUpInvoices({
     agreement,
     fingerprint: agreementFingerprint(document),

@@ -24,51 +24,35 @@ export function settlementsTail(total: bigint, money: Money): string {
   return `\n  ],\n  "total": ${JSON.stringify(printAmount(total, money))} }\n`;
 }
 
-/** One load, without the comma and line break around it. */
+/** One load, without the comma and line break around it. Written piece by piece: there may be a million. */
 export function printLoad(outcome: Outcome, money: Money): string {
-  return JSON.stringify(loadDocument(outcome, money));
-}
-
-/** One load as plain data, every number a string. */
-export function loadDocument(outcome: Outcome, money: Money): Record<string, unknown> {
   const { load, dryPounds, status } = outcome;
-  const known = {
-    deliveredOn: load.deliveredOn,
-    net: { pounds: printDecimal(load.netPounds) },
-    ...(dryPounds ? { dryMatter: { pounds: printDecimal(dryPounds) } } : {}),
-  };
+  const dryMatter = dryPounds ? `,"dryMatter":{"pounds":"${printDecimal(dryPounds)}"}` : '';
+  const ticket = `{"ticket":${JSON.stringify(load.ticket)},"status":"${status}"`;
+  const known = `"deliveredOn":"${load.deliveredOn}","net":{"pounds":"${printDecimal(load.netPounds)}"}${dryMatter}`;
   switch (status) {
     case 'waiting':
-      return { ticket: load.ticket, status, reason: outcome.reason, detail: outcome.detail, ...known };
+      return `${ticket},"reason":"${outcome.reason}","detail":${JSON.stringify(outcome.detail)},${known}}`;
     case 'refused':
-      return { ticket: load.ticket, status, ...known };
-    case 'settled':
-      return {
-        ticket: load.ticket,
-        status,
-        ...known,
-        references: Object.fromEntries(
-          [...outcome.prices].map(([name, price]) => [name, priceDocument(price)]),
-        ),
-        lines: outcome.lines.map((line) => lineDocument(line, money)),
-        total: printAmount(outcome.total, money),
-      };
+      return `${ticket},${known}}`;
+    case 'settled': {
+      const references = [...outcome.prices].map(
+        ([name, price]) => `${JSON.stringify(name)}:${printPrice(price)}`,
+      );
+      const lines = outcome.lines.map((line) => printLine(line, money));
+      return `${ticket},${known},"references":{${references.join()}},"lines":[${lines.join()}],"total":"${printAmount(outcome.total, money)}"}`;
+    }
   }
 }
 
-function priceDocument({ price, quote, quotedOn }: ReferencePrice) {
-  return { price: printDecimal(price), quote: printDecimal(quote), quotedOn };
+function printPrice({ price, quote, quotedOn }: ReferencePrice): string {
+  return `{"price":"${printDecimal(price)}","quote":"${printDecimal(quote)}","quotedOn":${JSON.stringify(quotedOn)}}`;
 }
 
-function lineDocument(line: Line, money: Money) {
-  return {
-    label: line.label,
-    quantity: printDecimal(line.quantity),
-    unit: unitName(line.unit),
-    rate: printRate(line, money),
-    amount: printAmount(line.amount, money),
-    how: line.how(),
-  };
+function printLine(line: Line, money: Money): string {
+  const { label, quantity, unit, amount, how } = line;
+  const figures = `"quantity":"${printDecimal(quantity)}","unit":"${unitName(unit)}","rate":"${printRate(line, money)}"`;
+  return `{"label":${JSON.stringify(label)},${figures},"amount":"${printAmount(amount, money)}","how":${JSON.stringify(how())}}`;
 }
 
 /** A line's unit as it is written: `lb`, `short-ton`, …, or the currency of a percent line. */

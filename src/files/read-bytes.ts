@@ -15,7 +15,7 @@ export class UnreadableFile extends Error {
   }
 }
 
-const CHUNK_BYTES = 1 << 18;
+const CHUNK_BYTES = 1 << 16;
 const LINE_FEED = 10;
 
 /** Chunks of a file, with a byte-order mark left in place. Throws `UnreadableFile`. */

@@ -2,7 +2,7 @@
  * Rows of a CSV file (RFC 4180, header row, UTF-8), one at a time, by a streaming parser.
  * A row that cannot be read as CSV is reported and passed over, so that every fault of a file is found in one go.
  */
-import { Readable } from 'node:stream';
+import { finished } from 'node:stream/promises';
 import { type CsvError, parse } from 'csv-parse';
 import { checkHeader, clip, type TableShape } from '../domain/tables/table-shape.ts';
 import type { InputProblem } from './input-problem.ts';
@@ -19,12 +19,14 @@ export interface CsvRow {
 export interface CsvTable {
   /** Columns as the file has them. */
   readonly header: readonly string[];
-  readonly rows: AsyncIterable<CsvRow>;
+  /** Rows in file order, as many at a time as came off the disk together: a promise for each would cost more. */
+  readonly batches: AsyncIterable<readonly CsvRow[]>;
 }
 
 interface Parsed {
   readonly record: readonly string[];
-  readonly info: { readonly lines: number };
+  /** The line on which the record ends. */
+  readonly lastLine: number;
 }
 
 /** Longer records are refused: no row of ours comes near it, and a stray quote can swallow a whole file. */
@@ -32,7 +34,7 @@ export const LONGEST_RECORD_CHARACTERS = 1_000_000;
 
 /**
  * Opens a table. Undefined, with problems reported, where the file cannot be read or its header is wrong.
- * Faults of rows are reported while `rows` is read.
+ * Faults of rows are reported while `batches` is read.
  */
 export async function readCsv(
   path: string,
@@ -40,8 +42,8 @@ export async function readCsv(
   report: (problem: InputProblem) => void,
 ): Promise<CsvTable | undefined> {
   const { file } = shape;
-  const records = parseRecords(path, file, report);
-  const first = await records.next();
+  const batches = parseRecords(path, file, report);
+  const first = await batches.next();
   if (first.done) {
     if (first.value === 'empty') {
       report({
@@ -51,14 +53,15 @@ export async function readCsv(
     }
     return undefined;
   }
-  const header = first.value.record.map((cell) => cell.trim());
+  const [head, ...rest] = first.value;
+  const header = (head?.record ?? []).map((cell) => cell.trim());
   const problems = checkHeader(header, shape);
   for (const problem of problems) report({ file, line: 1, ...problem });
   if (problems.length > 0) {
-    await records.return('unread');
+    await batches.return('unread');
     return undefined;
   }
-  return { header, rows: rowsOf(records, { file, header, report }) };
+  return { header, batches: rowsOf(rest, batches, { file, header, report }) };
 }
 
 interface RowSource {
@@ -68,24 +71,21 @@ interface RowSource {
 }
 
 async function* rowsOf(
-  records: AsyncGenerator<Parsed, unknown>,
+  first: readonly Parsed[],
+  batches: AsyncGenerator<readonly Parsed[], unknown>,
   { file, header, report }: RowSource,
-): AsyncGenerator<CsvRow> {
+): AsyncGenerator<readonly CsvRow[]> {
   const indexOf = new Map(header.map((column, index) => [column, index]));
-  for await (const { record, info } of records) {
-    const line = info.lines - newlinesIn(record);
+  const toRow = ({ record, lastLine }: Parsed): CsvRow[] => {
+    const line = lastLine - newlinesIn(record);
     if (record.length !== header.length) {
       report({ file, line, message: `has ${record.length} cells; the header has ${header.length} columns` });
-      continue;
+      return [];
     }
-    yield {
-      line,
-      cell: (column) => {
-        const index = indexOf.get(column);
-        return index === undefined ? '' : (record[index] ?? '').trim();
-      },
-    };
-  }
+    return [{ line, cell: (column) => record[indexOf.get(column) ?? -1]?.trim() ?? '' }];
+  };
+  yield first.flatMap(toRow);
+  for await (const batch of batches) yield batch.flatMap(toRow);
 }
 
 /** The parser counts lines to the end of a record; one with line breaks inside quotes began earlier. */
@@ -97,40 +97,54 @@ function newlinesIn(record: readonly string[]): number {
 
 type End = 'empty' | 'unread' | 'read';
 
+/** Batches of records, none of them empty. */
 async function* parseRecords(
   path: string,
   file: string,
   report: (problem: InputProblem) => void,
-): AsyncGenerator<Parsed, End> {
+): AsyncGenerator<readonly Parsed[], End> {
   let seen = false;
+  let batch: Parsed[] = [];
   const parser = parse({
     bom: true,
-    info: true,
     skip_empty_lines: true,
     relax_column_count: true,
     skip_records_with_error: true,
     max_record_size: LONGEST_RECORD_CHARACTERS,
+    // Records are taken here; nothing goes through the parser's own stream.
+    on_record: (record: readonly string[], { lines }) => {
+      batch.push({ record, lastLine: lines });
+      return null;
+    },
     on_skip: (error) => {
       seen = true;
       if (error) report({ file, line: lineOf(error), message: describeCsvError(error) });
       return undefined;
     },
   });
-  const source = Readable.from(readTextBytes(path, file), { objectMode: false });
-  source.on('error', (error) => parser.destroy(error));
-  source.pipe(parser);
+  parser.resume();
+  const take = (): readonly Parsed[] => {
+    const taken = batch;
+    batch = [];
+    seen ||= taken.length > 0;
+    return taken;
+  };
   try {
-    for await (const parsed of parser as AsyncIterable<Parsed>) {
-      seen = true;
-      yield parsed;
+    for await (const chunk of readTextBytes(path, file)) {
+      await new Promise<void>((resolve, reject) => {
+        parser.write(chunk, (error) => (error ? reject(error) : resolve()));
+      });
+      if (batch.length > 0) yield take();
     }
+    await finished(parser.end());
+    if (batch.length > 0) yield take();
     return seen ? 'read' : 'empty';
   } catch (error) {
     if (!(error instanceof UnreadableFile)) throw error;
     report(error.problem);
     return 'unread';
   } finally {
-    source.destroy();
+    parser.destroy();
   }
 }
 

@@ -3,9 +3,9 @@
  */
 import { join } from 'node:path';
 import type { AgreementParts } from '../domain/agreement/check-agreement.ts';
+import type { Tested } from '../domain/agreement/measures.ts';
 import type { LocalDate } from '../domain/dates/local-date.ts';
 import { longGaps, type PriceSeries, type Quote, sortQuotes } from '../domain/prices/price-series.ts';
-import type { LabResult } from '../domain/samples/lab-result.ts';
 import type { Choice } from '../domain/settlement/acceptance.ts';
 import { prepareRemainderCheck } from '../domain/settlement/check-remainders.ts';
 import type { Evidence } from '../domain/settlement/settle-load.ts';
@@ -17,9 +17,17 @@ import {
 } from '../domain/tables/other-rows.ts';
 import { Row } from '../domain/tables/row.ts';
 import { readSampleRow, reportedMeasures, warnOfSum } from '../domain/tables/sample-row.ts';
-import { CHOICES, ELECTIONS, PRICES, SAMPLES, type TableShape } from '../domain/tables/table-shape.ts';
+import {
+  CHOICES,
+  columnOf,
+  ELECTIONS,
+  PRICES,
+  SAMPLES,
+  type TableShape,
+} from '../domain/tables/table-shape.ts';
 import type { InputProblem } from './input-problem.ts';
 import { readCsv } from './read-csv.ts';
+import { ResultStore } from './result-store.ts';
 
 export interface EvidenceSource {
   readonly folder: string;
@@ -48,58 +56,73 @@ export async function readEvidence(
   return { evidence: { results, prices, elections, choices }, ticketed };
 }
 
+/** The lines on which keys stand. */
+type KnownLines = Pick<Map<string, number>, 'get' | 'set'>;
+
 interface TableReading {
   readonly shape: TableShape;
   /** The columns whose texts, together, may stand once only. */
   readonly key: readonly string[];
+  readonly known?: KnownLines;
   readonly take: (row: Row, place: { readonly line: number; readonly header: readonly string[] }) => void;
 }
 
 /** Reads a table that may be absent: row by row, reporting faults and repeated keys. */
 async function readTable({ folder, names, report }: EvidenceSource, reading: TableReading): Promise<void> {
-  const { shape, key, take } = reading;
+  const { shape, key, known = new Map<string, number>(), take } = reading;
   if (!names.includes(shape.file)) return;
   const table = await readCsv(join(folder, shape.file), shape, report);
-  const lines = new Map<string, number>();
-  for await (const { line, cell } of table?.rows ?? []) {
-    const row = new Row(cell);
-    take(row, { line, header: table?.header ?? [] });
-    checkRepeated(row, { key, line, lines });
-    for (const problem of row.problems) report({ file: shape.file, line, ...problem });
+  for await (const batch of table?.batches ?? []) {
+    for (const { line, cell } of batch) {
+      const row = new Row(cell);
+      const joined = keyOf(row, key);
+      const earlier = joined === undefined ? undefined : known.get(joined);
+      take(row, { line, header: table?.header ?? [] });
+      if (earlier !== undefined) {
+        row.fault(key.join(' and '), `must not be repeated; ${joined} stands on line ${earlier} already`);
+      } else if (joined !== undefined) {
+        known.set(joined, line);
+      }
+      for (const problem of row.problems) report({ file: shape.file, line, ...problem });
+    }
   }
 }
 
-function checkRepeated(
-  row: Row,
-  {
-    key,
-    line,
-    lines,
-  }: { readonly key: readonly string[]; readonly line: number; readonly lines: Map<string, number> },
-): void {
-  const texts = key.map((column) => row.text(column));
-  if (texts.includes('')) return;
-  const joined = texts.join(' of ');
-  const earlier = lines.get(joined);
-  if (earlier === undefined) lines.set(joined, line);
-  else row.fault(key.join(' and '), `must not be repeated; ${joined} stands on line ${earlier} already`);
+/** The texts of some columns as one key, or undefined where one is empty. */
+function keyOf(row: Row, columns: readonly string[]): string | undefined {
+  const texts = columns.map((column) => row.text(column));
+  return texts.includes('') ? undefined : texts.join(' of ');
 }
 
-async function readResults(source: EvidenceSource): Promise<ReadonlyMap<string, LabResult>> {
-  const results = new Map<string, LabResult>();
+async function readResults(source: EvidenceSource): Promise<ResultStore> {
+  const results = new ResultStore();
+  const faulty = new Map<string, number>();
   const negativeRemainders = prepareRemainderCheck(source.parts);
-  let reported: ReturnType<typeof reportedMeasures> | undefined;
+  let reported: readonly Tested[] | undefined;
   await readTable(source, {
     shape: SAMPLES,
     key: ['sample'],
+    known: {
+      get: (sample) => faulty.get(sample) ?? results.lineOf(sample),
+      set: (sample, line) => (results.lineOf(sample) === undefined ? faulty.set(sample, line) : faulty),
+    },
     take: (row, { line, header }) => {
-      reported ??= reportedMeasures(header);
+      if (!reported) {
+        reported = reportedMeasures(header);
+        results.report(reported);
+      }
       const result = readSampleRow(row, reported);
       if (!result) return;
       for (const message of negativeRemainders(result)) row.fault('sample', message);
       const note = warnOfSum(result);
       if (note !== undefined) source.warn({ file: SAMPLES.file, line, message: note });
-      results.set(result.sample, result);
+      results.add({
+        line,
+        sample: result.sample,
+        basis: result.basis,
+        dryMatter: row.text('dry_matter'),
+        figures: reported.map((measure) => row.text(columnOf(measure))),
+      });
     },
   });
   return results;

@@ -3,7 +3,7 @@
  * `elections.csv` and `choices.csv`. Everything is validated before anything is settled; loads are validated as they
  * stream past and read again to be settled, so that a million of them need no room.
  */
-import { readdir, stat } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AgreementParts } from '../domain/agreement/check-agreement.ts';
 import type { Agreement } from '../domain/agreement/document.ts';
@@ -11,14 +11,12 @@ import { zoneCalendar } from '../domain/dates/instant.ts';
 import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
 import { needsDistance } from '../domain/settlement/prepare-term.ts';
 import type { Evidence } from '../domain/settlement/settle-load.ts';
-import { type LoadRules, readLoadRow } from '../domain/tables/load-row.ts';
-import { Row } from '../domain/tables/row.ts';
+import type { LoadRules } from '../domain/tables/load-row.ts';
 import { LOADS } from '../domain/tables/table-shape.ts';
 import type { InputProblem } from './input-problem.ts';
 import { readAgreement } from './read-agreement.ts';
-import { UnreadableFile } from './read-bytes.ts';
-import { readCsv } from './read-csv.ts';
 import { readEvidence, type TicketedRow } from './read-evidence.ts';
+import { readLoads } from './read-loads.ts';
 
 const FILES = ['agreement.json', 'loads.csv', 'samples.csv', 'prices.csv', 'elections.csv', 'choices.csv'];
 
@@ -30,8 +28,8 @@ export interface Season {
   readonly loadCount: number;
   /** Characters of the longest ticket. */
   readonly ticketWidth: number;
-  /** The loads in file order, read anew at each call. Throws `UnreadableFile` where the file has changed since. */
-  readonly loads: () => AsyncGenerator<DeliveredLoad>;
+  /** The loads in file order, many at a time, read anew at each call. Throws `UnreadableFile` where the file has changed since. */
+  readonly loads: () => AsyncGenerator<readonly DeliveredLoad[]>;
 }
 
 export interface OpenedSeason {
@@ -71,57 +69,20 @@ export async function openSeason(
     report,
   );
   const { evidence, ticketed } = await readEvidence({ folder, names, parts, report, warn });
-  const rules = loadRules(parts);
-  const path = join(folder, LOADS.file);
-  const before = await stamp(path);
-  const { tickets, ticketWidth } = await checkLoads(path, { rules, report, onLoads });
+  const { tickets, ticketWidth, loads } = await readLoads(join(folder, LOADS.file), {
+    rules: loadRules(parts),
+    report,
+    onLoads,
+  });
   checkTickets(ticketed, tickets, report);
+  sortByPlace(problems);
   if (!agreement || problems.length > 0) return { season: undefined, problems, warnings };
-
-  const loads = async function* (): AsyncGenerator<DeliveredLoad> {
-    if ((await stamp(path)) !== before) throw changed();
-    const table = await readCsv(path, LOADS, () => {
-      throw changed();
-    });
-    for await (const { cell } of table?.rows ?? []) {
-      const load = readLoadRow(new Row(cell), rules);
-      if (!load) throw changed();
-      yield load;
-    }
-  };
   const season = { agreement, document, evidence, loadCount: tickets.size, ticketWidth, loads };
   return { season, problems, warnings };
 }
 
 function loadRules({ timeZone, price }: AgreementParts): LoadRules {
   return { calendar: zoneCalendar(timeZone ?? 'UTC'), distanceNeeded: price.some(needsDistance) };
-}
-
-interface LoadsCheck {
-  readonly rules: LoadRules;
-  readonly report: (problem: InputProblem) => void;
-  readonly onLoads: (count: number) => void;
-}
-
-/** Validates every load; gives each ticket that was read, with its line. */
-async function checkLoads(path: string, { rules, report, onLoads }: LoadsCheck) {
-  const tickets = new Map<string, number>();
-  let ticketWidth = 0;
-  let count = 0;
-  const table = await readCsv(path, LOADS, report);
-  for await (const { line, cell } of table?.rows ?? []) {
-    const row = new Row(cell);
-    readLoadRow(row, rules);
-    const ticket = row.text('ticket');
-    const earlier = tickets.get(ticket);
-    if (earlier !== undefined)
-      row.fault('ticket', `must be its own; ${ticket} stands on line ${earlier} already`);
-    else if (ticket !== '') tickets.set(ticket, line);
-    for (const problem of row.problems) report({ file: LOADS.file, line, ...problem });
-    ticketWidth = Math.max(ticketWidth, ticket.length);
-    if (++count % 10_000 === 0) onLoads(count);
-  }
-  return { tickets, ticketWidth };
 }
 
 /** Elections and choices must be of loads that were delivered. */
@@ -142,13 +103,8 @@ function checkTickets(
   }
 }
 
-async function stamp(path: string): Promise<string> {
-  return stat(path).then(
-    ({ size, mtimeMs }) => `${size} ${mtimeMs}`,
-    () => 'absent',
-  );
-}
-
-function changed(): UnreadableFile {
-  return new UnreadableFile({ file: LOADS.file, message: 'has changed while it was being read; run again' });
+/** File after file as they were read, and line after line within a file. */
+function sortByPlace(problems: InputProblem[]): void {
+  const files = [...new Set(problems.map(({ file }) => file))];
+  problems.sort((a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0));
 }

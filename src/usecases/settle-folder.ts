@@ -12,8 +12,8 @@ import { openSeason, type Season } from '../files/read-season.ts';
 export interface SettledSeason {
   readonly season: Season;
   readonly money: Money;
-  /** In ticket-file order; settled anew at each call. */
-  readonly outcomes: () => AsyncGenerator<Outcome>;
+  /** In ticket-file order, many at a time; settled anew at each call. */
+  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
 }
 
 export interface FolderSettlement {
@@ -32,7 +32,7 @@ export async function settleFolder(
   if (!season) return { settled: undefined, problems, warnings };
   const settle = prepareSettlement(season.agreement, season.evidence);
   const outcomes = async function* () {
-    for await (const load of season.loads()) yield settle(load);
+    for await (const loads of season.loads()) yield loads.map(settle);
   };
   const overpricing = warnOfOverpricing(season.agreement).map((message) => ({
     file: 'agreement.json',

@@ -2,7 +2,7 @@
  * The product's settlement of an oracle season, in memory: the same checks and row readers as the files go through,
  * without a disk. Throws where the product sees an input error.
  */
-import { loadDocument } from '../../src/documents/settlements-json.ts';
+import { printLoad } from '../../src/documents/settlements-json.ts';
 import { checkAgreement } from '../../src/domain/agreement/check-agreement.ts';
 import type { Agreement } from '../../src/domain/agreement/document.ts';
 import { zoneCalendar } from '../../src/domain/dates/instant.ts';
@@ -45,7 +45,7 @@ export function prepareProduct(season: OracleSeason): ProductSettlement {
     agreement,
     money,
     settle: (cells) => settle(read(cells, (row): DeliveredLoad | undefined => readLoadRow(row, rules))),
-    print: (outcome) => loadDocument(outcome, money),
+    print: (outcome) => JSON.parse(printLoad(outcome, money)) as Record<string, unknown>,
   };
 }
 

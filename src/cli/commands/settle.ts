@@ -78,7 +78,7 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
 
 interface Work {
   readonly settled: SettledSeason;
-  readonly outcomes: () => AsyncGenerator<Outcome>;
+  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
   readonly terminal: Terminal;
   readonly progress: Progress;
 }
@@ -88,10 +88,12 @@ async function print(printer: Printer, { outcomes, terminal, progress }: Work): 
   let index = 0;
   let waiting = false;
   await terminal.write(printer.head());
-  for await (const outcome of outcomes()) {
-    if (outcome.status === 'settled') total += outcome.total;
-    else if (outcome.status === 'waiting') waiting = true;
-    await terminal.write(printer.row(outcome, index++));
+  for await (const batch of outcomes()) {
+    for (const outcome of batch) {
+      if (outcome.status === 'settled') total += outcome.total;
+      else if (outcome.status === 'waiting') waiting = true;
+      if (terminal.add(printer.row(outcome, index++))) await terminal.flush();
+    }
   }
   progress.end();
   await terminal.write(printer.foot(total));
@@ -127,8 +129,9 @@ async function explainTicket(
   ticket: string,
   { settled, outcomes, terminal, progress }: Work,
 ): Promise<ExitStatus> {
-  for await (const outcome of outcomes()) {
-    if (outcome.load.ticket !== ticket) continue;
+  for await (const batch of outcomes()) {
+    const outcome = batch.find(({ load }) => load.ticket === ticket);
+    if (!outcome) continue;
     progress.end();
     await terminal.write(`${explain(outcome, settled)}\n`);
     await terminal.flush();
@@ -142,11 +145,12 @@ async function explainTicket(
 async function* withProgress(
   { season, outcomes }: SettledSeason,
   progress: Progress,
-): AsyncGenerator<Outcome> {
+): AsyncGenerator<readonly Outcome[]> {
   let done = 0;
-  for await (const outcome of outcomes()) {
-    yield outcome;
-    if (++done % 1_000 === 0) progress.report('Settling', done, season.loadCount);
+  for await (const batch of outcomes()) {
+    yield batch;
+    done += batch.length;
+    progress.report('Settling', done, season.loadCount);
   }
 }
 

@@ -21,7 +21,7 @@ export type Placed = { readonly piece: Piece; readonly top: number };
 export type Room = (page: number) => number;
 
 /** A group moves whole to the next page only if that leaves at most this part of the page empty. */
-const emptyAtMost = 0.45;
+const emptyAtMost = 0.3;
 
 class Placing {
   readonly pages: Placed[][] = [[]];

@@ -13,9 +13,14 @@ const MILLISECONDS_A_DAY = 86_400_000;
 export function parseLocalDate(text: string): LocalDate | undefined {
   const match = SHAPE.exec(text);
   if (!match) return undefined;
-  const day = new Date(Date.UTC(Number(match[1]), Number(match[2]) - 1, Number(match[3])));
-  // Years 0 to 99 and impossible days come back from Date as other dates.
-  return day.toISOString().startsWith(text) ? (text as LocalDate) : undefined;
+  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  const possible = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
+  return possible ? (text as LocalDate) : undefined;
+}
+
+function daysInMonth(year: number, month: number): number {
+  if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
 }
 
 /** Days since 1970-01-01. */

@@ -17,12 +17,21 @@ export const MAX_DECIMAL_LENGTH = 60;
 
 const POWERS_OF_TEN: bigint[] = [1n];
 
-/** 10 to the power of `places` (a whole number, 0 or more). */
+/** 10 to the power of `places`, a whole number of 0 or more. Throws a RangeError for any other. */
 export function powerOfTen(places: number): bigint {
+  const known = POWERS_OF_TEN[places];
+  if (known !== undefined) return known;
+  if (!Number.isSafeInteger(places) || places < 0) throw new RangeError(`Not a number of decimals: ${places}`);
   for (let next = POWERS_OF_TEN.length; next <= places; next++) {
     POWERS_OF_TEN.push((POWERS_OF_TEN[next - 1] ?? 1n) * 10n);
   }
   return POWERS_OF_TEN[places] ?? 1n;
+}
+
+/** How many decimals a value is written with, where its denominator is a power of ten that has been in use. */
+export function decimalPlaces({ d }: Exact): number | undefined {
+  const places = POWERS_OF_TEN.indexOf(d);
+  return places < 0 ? undefined : places;
 }
 
 /** The quotient n ÷ d of two integers. Throws on a zero denominator: that is a defect, not an input error. */

@@ -3,7 +3,7 @@
  * Printing rounds half-up whatever the agreement's own rule, since a printed figure is for the eye; amounts arrive
  * here already rounded by that rule, as a count of minor units.
  */
-import { type Exact, powerOfTen } from './exact.ts';
+import { decimalPlaces, type Exact, powerOfTen } from './exact.ts';
 import { roundToUnits } from './rounding.ts';
 
 /** Most decimals that a weight, quantity or price prints with. */
@@ -42,6 +42,8 @@ export function printFixed(value: Exact, places: number): string {
 
 /** As `printDecimal`, with "…" behind it where digits were left out: 1 ÷ 3 is "0.333333…", 1 ÷ 4 is "0.25". */
 export function printWithEllipsis(value: Exact, places: number = PRINTED_PLACES): string {
+  const own = decimalPlaces(value);
+  if (own !== undefined && own <= places) return printUnitsTrimmed(value.n, own);
   const units = roundToUnits(value, places, 'half-up');
   const shown = printUnitsTrimmed(units, places);
   return units * value.d === value.n * powerOfTen(places) ? shown : `${shown}…`;

@@ -19,7 +19,8 @@ export interface MeasuredLoad {
 }
 
 /** What a term sees: the load, the prices of the references so far, and the sum of the lines before it. */
-export interface PricingContext extends MeasuredLoad {
+export interface PricingContext {
+  readonly measured: MeasuredLoad;
   readonly prices: ReadonlyMap<string, ReferencePrice>;
   /** Sum of the rounded lines before this one, in minor units. */
   readonly before: bigint;

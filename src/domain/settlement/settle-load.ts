@@ -14,7 +14,7 @@ import { type Choice, prepareAcceptance } from './acceptance.ts';
 import { isLack, type Line, type Money } from './line.ts';
 import { dryPoundsOf, type MeasuredLoad, needed, type UsedFigures } from './measured-load.ts';
 import type { Outcome, Waiting } from './outcome.ts';
-import { prepareTerm } from './prepare-term.ts';
+import { type PreparedTerm, prepareTerm } from './prepare-term.ts';
 
 /** What is known beside the agreement and the load's own ticket. */
 export interface Evidence {
@@ -48,7 +48,7 @@ export function prepareSettlement(
   const acceptance = prepareAcceptance(agreement);
   const needs = new Set<Measure>([...terms.flatMap((term) => term.needs), ...acceptance.needs]);
   const figuresTaken = new Set<Measure>(['dry-matter', 'starch', 'ndf', ...needs]);
-  const priceOf = rememberPrices(agreement, evidence, money);
+  const pricesOf = rememberPrices(agreement, evidence, terms);
 
   const measure = (load: DeliveredLoad): MeasuredLoad => {
     const sample = sampleOf(load, agreement);
@@ -63,16 +63,13 @@ export function prepareSettlement(
   };
 
   const price = (measured: MeasuredLoad): Outcome => {
-    const prices = new Map<string, ReferencePrice>();
+    const { prices, lacks } = pricesOf(measured.load);
     const lines: Line[] = [];
     let total = 0n;
     for (const term of terms) {
-      if (term.reference !== undefined && !prices.has(term.reference)) {
-        const found = priceOf(term.reference, measured.load);
-        if ('reason' in found) return waiting(measured, found.reason, found.detail);
-        prices.set(term.reference, found);
-      }
-      const line = term.evaluate({ ...measured, prices, before: total });
+      const lack = term.reference === undefined ? undefined : lacks.get(term.reference);
+      if (lack) return waiting(measured, lack.reason, lack.detail);
+      const line = term.evaluate({ measured, prices, before: total });
       if (isLack(line)) return waiting(measured, line.reason, line.detail);
       lines.push(line);
       total += line.amount;
@@ -128,29 +125,54 @@ function tellContested({ acceptance, buyer }: Agreement): string {
     : `${buyer} refused the load, but its figures lie within the agreed ranges`;
 }
 
-/** Reference prices are the same for every load of a day (and election), so each is worked out once. */
-function rememberPrices(agreement: Agreement, evidence: Evidence, money: Money) {
-  const known = new Map<string, ReferencePrice | QuoteLack>();
-  return (name: string, load: DeliveredLoad): ReferencePrice | QuoteLack => {
+/** The prices of the references that terms are priced by, or what they lack; by reference. */
+interface FoundPrices {
+  readonly prices: ReadonlyMap<string, ReferencePrice>;
+  readonly lacks: ReadonlyMap<string, QuoteLack>;
+}
+
+/** Reference prices are the same for every load of a day with the same elections, so they are worked out once. */
+function rememberPrices(
+  agreement: Agreement,
+  evidence: Evidence,
+  terms: readonly PreparedTerm[],
+): (load: DeliveredLoad) => FoundPrices {
+  const names = [...new Set(terms.map(({ reference }) => reference))].filter((name) => name !== undefined);
+  const references = names.map((name) => {
     const reference = needed(agreement.references[name], `reference ${name}`);
-    const series = reference.series ?? '';
-    const electedOn =
-      reference.rule.kind === 'seller-elects' ? evidence.elections.get(load.ticket)?.get(series) : undefined;
-    const key = `${load.deliveredOn} ${electedOn ?? ''} ${name}`;
-    let price = known.get(key);
-    if (price === undefined) {
+    return { name, reference, seriesName: reference.series ?? '' };
+  });
+  const rounding = agreement.rounding ?? 'half-up';
+  const known = new Map<string, FoundPrices>();
+
+  const electedFor = (load: DeliveredLoad) => {
+    const elections = evidence.elections.get(load.ticket);
+    return (index: number): LocalDate | undefined => {
+      const { reference, seriesName } = needed(references[index], 'reference');
+      return reference.rule.kind === 'seller-elects' ? elections?.get(seriesName) : undefined;
+    };
+  };
+  return (load) => {
+    const elected = electedFor(load);
+    const key = `${load.deliveredOn} ${references.map((_, index) => elected(index)).join()}`;
+    const remembered = known.get(key);
+    if (remembered) return remembered;
+    const prices = new Map<string, ReferencePrice>();
+    const lacks = new Map<string, QuoteLack>();
+    for (const [index, { name, reference, seriesName }] of references.entries()) {
       const found = findQuote({
         rule: reference.rule,
-        name: series,
-        series: evidence.prices.get(series) ?? [],
+        name: seriesName,
+        series: evidence.prices.get(seriesName) ?? [],
         deliveredOn: load.deliveredOn,
-        electedOn,
-        rounding: money.rounding,
+        electedOn: elected(index),
+        rounding,
       });
-      price = 'reason' in found ? found : adjustQuote(found, reference);
-      known.set(key, price);
+      if ('reason' in found) lacks.set(name, found);
+      else prices.set(name, adjustQuote(found, reference));
     }
-    return price;
+    known.set(key, { prices, lacks });
+    return { prices, lacks };
   };
 }
 

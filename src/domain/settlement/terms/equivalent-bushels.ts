@@ -20,7 +20,7 @@ import { roundTo, roundToUnits } from '../../numbers/rounding.ts';
 import { dryPoundsPerUnit } from '../../prices/reference-price.ts';
 import { tell, tellDryPounds, tellEnd, tellPounds, tellShare } from '../derivation.ts';
 import { amountOf, type Line, type Money, type TermLack } from '../line.ts';
-import { needed, type PricingContext } from '../measured-load.ts';
+import { type MeasuredLoad, needed, type PricingContext } from '../measured-load.ts';
 import { poundsPerBushelAt, type TableEntry } from './moisture-table.ts';
 
 interface Bushels {
@@ -37,10 +37,10 @@ export function equivalentBushelsLine(
   const bushelsOf = bushelCounter(term.method, reference);
   const share = percent(decimal(term.sharePercent ?? '100'));
   const places = term.bushelDecimals === undefined ? undefined : Number(term.bushelDecimals);
-  return (context: PricingContext): Line | TermLack => {
-    const counted = bushelsOf(context);
+  return ({ measured, prices }: PricingContext): Line | TermLack => {
+    const counted = bushelsOf(measured);
     if ('reason' in counted) return counted;
-    const { price } = needed(context.prices.get(term.at.reference), 'price');
+    const { price } = needed(prices.get(term.at.reference), 'price');
     const quantity =
       places === undefined ? counted.bushels : roundTo(counted.bushels, places, money.rounding);
     const rate = multiply(price, share);
@@ -63,7 +63,7 @@ export function equivalentBushelsLine(
 function bushelCounter(
   method: BushelMethod,
   reference: Reference,
-): (context: PricingContext) => Bushels | TermLack {
+): (measured: MeasuredLoad) => Bushels | TermLack {
   switch (method.kind) {
     case 'dry-matter':
       return byDryMatter(reference);
@@ -77,9 +77,9 @@ function bushelCounter(
 /** W · D ÷ (poundsPerUnit · dryMatterPercent/100). */
 function byDryMatter(reference: Reference) {
   const dryPounds = dryPoundsPerUnit(reference);
-  return (context: PricingContext): Bushels => ({
-    bushels: divide(needed(context.dryPounds, 'dry matter'), dryPounds),
-    told: () => `${tellDryPounds(context)} ÷ ${reference.poundsPerUnit} ÷ ${reference.dryMatterPercent} %`,
+  return (measured: MeasuredLoad): Bushels => ({
+    bushels: divide(needed(measured.dryPounds, 'dry matter'), dryPounds),
+    told: () => `${tellDryPounds(measured)} ÷ ${reference.poundsPerUnit} ÷ ${reference.dryMatterPercent} %`,
   });
 }
 
@@ -88,18 +88,18 @@ function byShrink(method: Extract<BushelMethod, { kind: 'shrink' }>, reference: 
   const base = subtract(HUNDRED, decimal(reference.dryMatterPercent));
   const perPoint = decimal(method.percentPerPoint);
   const poundsPerBushel = decimal(reference.poundsPerUnit);
-  return (context: PricingContext): Bushels => {
-    const moisture = needed(context.figures.moisture, 'moisture');
+  return (measured: MeasuredLoad): Bushels => {
+    const moisture = needed(measured.figures.moisture, 'moisture');
     const points = larger(ZERO, subtract(moisture, base));
     const shrink = multiply(points, perPoint);
     const kept = larger(ZERO, subtract(ONE, percent(shrink)));
     return {
-      bushels: divide(multiply(context.load.netPounds, kept), poundsPerBushel),
+      bushels: divide(multiply(measured.load.netPounds, kept), poundsPerBushel),
       told: () =>
         [
           `${tell(moisture)} % moisture is ${tell(points)} points above ${tell(base)} %:`,
           `${tell(points)} × ${method.percentPerPoint} % = ${tell(shrink)} % shrink;`,
-          `${tellPounds(context)} × ${tell(multiply(kept, HUNDRED))} % ÷ ${reference.poundsPerUnit}`,
+          `${tellPounds(measured)} × ${tell(multiply(kept, HUNDRED))} % ÷ ${reference.poundsPerUnit}`,
         ].join(' '),
     };
   };
@@ -110,8 +110,8 @@ function byTable(method: Extract<BushelMethod, { kind: 'table' }>) {
   const rows = method.rows.map(
     (row): TableEntry => ({ moisture: decimal(row.moisture), pounds: decimal(row.poundsPerBushel) }),
   );
-  return (context: PricingContext): Bushels | TermLack => {
-    const moisture = needed(context.figures.moisture, 'moisture');
+  return (measured: MeasuredLoad): Bushels | TermLack => {
+    const moisture = needed(measured.figures.moisture, 'moisture');
     const found = poundsPerBushelAt(rows, moisture, method);
     if (!found) {
       const ends = [method.rows.at(0), method.rows.at(-1)].map((row) => row?.moisture ?? '');
@@ -121,9 +121,9 @@ function byTable(method: Extract<BushelMethod, { kind: 'table' }>) {
       };
     }
     return {
-      bushels: divide(context.load.netPounds, found.pounds),
+      bushels: divide(measured.load.netPounds, found.pounds),
       told: () =>
-        `${tell(moisture)} % moisture: ${tellEntry(found, moisture)}; ${tellPounds(context)} ÷ ${tell(found.pounds)}`,
+        `${tell(moisture)} % moisture: ${tellEntry(found, moisture)}; ${tellPounds(measured)} ÷ ${tell(found.pounds)}`,
     };
   };
 }

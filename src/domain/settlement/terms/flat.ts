@@ -11,11 +11,11 @@ import { quantityPer, tellQuantityPer } from '../per-quantity.ts';
 /** Quantity × rate: 23.56 short tons at −4.25 is −100.13. */
 export function flatLine(term: TermOf<'flat'>, money: Money) {
   const rate = decimal(term.rate);
-  return (context: PricingContext): Line => {
-    const quantity = quantityPer(term, context);
+  return ({ measured }: PricingContext): Line => {
+    const quantity = quantityPer(term, measured);
     const amount = amountOf(quantity, rate, money);
     const how = () =>
-      `${tellQuantityPer(term, context)} × ${withMinus(term.rate)} ${tellEnd(multiply(quantity, rate), amount, money)}`;
+      `${tellQuantityPer(term, measured)} × ${withMinus(term.rate)} ${tellEnd(multiply(quantity, rate), amount, money)}`;
     return { label: term.label, quantity, unit: term.per, rate, amount, how };
   };
 }

@@ -21,23 +21,22 @@ import { namePer, quantityPer, tellQuantityPer } from '../per-quantity.ts';
 export function limitLine(term: TermOf<'limit'>, money: Money) {
   const floor = term.floor === undefined ? undefined : decimal(term.floor);
   const ceiling = term.ceiling === undefined ? undefined : decimal(term.ceiling);
-  return (context: PricingContext): Line => {
-    const quantity = quantityPer(term, context);
-    const before: Exact = { n: context.before, d: powerOfTen(money.decimals) };
+  return ({ measured, before: sumBefore }: PricingContext): Line => {
+    const quantity = quantityPer(term, measured);
+    const before: Exact = { n: sumBefore, d: powerOfTen(money.decimals) };
     const below = floor !== undefined && compare(before, multiply(floor, quantity)) < 0;
     const above = ceiling !== undefined && compare(before, multiply(ceiling, quantity)) > 0;
     const limit = below ? floor : above ? ceiling : undefined;
-    const amount = limit === undefined ? 0n : amountOf(quantity, limit, money) - context.before;
+    const amount = limit === undefined ? 0n : amountOf(quantity, limit, money) - sumBefore;
     const rate = isZero(quantity) ? ZERO : divide({ n: amount, d: before.d }, quantity);
 
     const how = () => {
-      const sum = withMinus(printAmount(context.before, money));
-      if (limit === undefined)
-        return `${sum} ${money.currency} so far is within ${nameLimits(term)}: nothing to add`;
+      const sum = withMinus(printAmount(sumBefore, money));
+      if (limit === undefined) return `${sum} ${money.currency} so far ${tellWithin(term)}: nothing to add`;
       const product = multiply(limit, quantity);
-      const held = withMinus(printAmount(amount + context.before, money));
+      const held = withMinus(printAmount(amount + sumBefore, money));
       return [
-        `${tellQuantityPer(term, context)} × ${withMinus((below ? term.floor : term.ceiling) ?? '')} = ${tell(product)} → ${held};`,
+        `${tellQuantityPer(term, measured)} × ${withMinus((below ? term.floor : term.ceiling) ?? '')} = ${tell(product)} → ${held};`,
         `${sum} so far is ${below ? 'under the floor' : 'over the ceiling'}:`,
         `${held} − ${sum.startsWith('−') ? `(${sum})` : sum} = ${withMinus(printAmount(amount, money))} ${money.currency}`,
       ].join(' ');
@@ -46,10 +45,10 @@ export function limitLine(term: TermOf<'limit'>, money: Money) {
   };
 }
 
-function nameLimits(term: TermOf<'limit'>): string {
+function tellWithin(term: TermOf<'limit'>): string {
   const ends = [
-    ...(term.floor === undefined ? [] : [`the floor of ${withMinus(term.floor)}`]),
-    ...(term.ceiling === undefined ? [] : [`the ceiling of ${withMinus(term.ceiling)}`]),
+    ...(term.floor === undefined ? [] : [`not under the floor of ${withMinus(term.floor)}`]),
+    ...(term.ceiling === undefined ? [] : [`not over the ceiling of ${withMinus(term.ceiling)}`]),
   ];
-  return `${ends.join(' and ')} per ${namePer(term)}`;
+  return `is ${ends.join(' and ')} per ${namePer(term)}`;
 }

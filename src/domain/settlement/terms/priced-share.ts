@@ -54,14 +54,14 @@ function pricedLine(term: PricedShareTerm, { reference, money, part, tellPart }:
   const divisor = `÷ ${reference.poundsPerUnit} ÷ ${reference.dryMatterPercent} %${
     term.at.per === 'starch' ? ` ÷ ${reference.starchPercentOfDryMatter} %` : ''
   }`;
-  return (context: PricingContext): Line => {
-    const { price } = needed(context.prices.get(term.at.reference), 'price');
-    const quantity = multiply(needed(context.dryPounds, 'dry matter'), part(context));
+  return ({ measured, prices }: PricingContext): Line => {
+    const { price } = needed(prices.get(term.at.reference), 'price');
+    const quantity = multiply(needed(measured.dryPounds, 'dry matter'), part(measured));
     const rate = multiply(price, perPound);
     const amount = amountOf(quantity, rate, money);
     const how = () =>
       [
-        `${tellDryPounds(context)} × ${tellPart(context)} × ${tell(price)} ${divisor}${tellShare(term.sharePercent)}`,
+        `${tellDryPounds(measured)} × ${tellPart(measured)} × ${tell(price)} ${divisor}${tellShare(term.sharePercent)}`,
         tellEnd(multiply(quantity, rate), amount, money),
       ].join(' ');
     return { label: term.label, quantity, unit: 'lb', rate, amount, how };

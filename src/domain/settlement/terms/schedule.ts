@@ -43,21 +43,19 @@ interface Walk {
 export function scheduleLine(term: Schedule, money: Money) {
   const { per, weight } = term;
   const perUnit = per === undefined ? undefined : { per, weight };
-  return (context: PricingContext): Line => {
-    const value = needed(context.figures[term.on], term.on);
+  return ({ measured, before }: PricingContext): Line => {
+    const value = needed(measured.figures[term.on], term.on);
     const walk = walkSchedule(term, value);
     const adjustment = walk?.adjustment ?? ZERO;
     const rate = perUnit ? adjustment : percent(adjustment);
-    const quantity = perUnit
-      ? quantityPer(perUnit, context)
-      : { n: context.before, d: powerOfTen(money.decimals) };
+    const quantity = perUnit ? quantityPer(perUnit, measured) : { n: before, d: powerOfTen(money.decimals) };
     const amount = amountOf(quantity, rate, money);
     const how = () => {
       const told = tellWalk(term, value, walk);
       if (!walk || isZero(rate)) return `${told}: nothing to add`;
       const of = perUnit
-        ? `${tellQuantityPer(perUnit, context)} × ${tell(rate)}`
-        : `${withMinus(printAmount(context.before, money))} so far × ${tell(adjustment)} %`;
+        ? `${tellQuantityPer(perUnit, measured)} × ${tell(rate)}`
+        : `${withMinus(printAmount(before, money))} so far × ${tell(adjustment)} %`;
       const each = perUnit
         ? `${tell(rate)} ${money.currency} per ${namePer(perUnit)}`
         : `${tell(adjustment)} %`;
@@ -112,13 +110,18 @@ function countPoints(points: Exact, count: Schedule['count']): Exact {
 function tellWalk(term: Schedule, value: Exact, walk: Walk | undefined): string {
   const unit = MEASURE_UNITS[term.on];
   const name = `${MEASURE_NAMES[term.on]} ${tell(value)}${unit === '' ? '' : ` ${unit}`}`;
-  if (!walk) {
-    return `${name} is in or beside the neutral range ${withMinus(term.neutral.from)} to ${withMinus(term.neutral.to)}, where no step applies`;
-  }
+  if (!walk) return `${name} ${tellNeutral(term, value)}`;
   const end = withMinus(walk.side === 'above' ? term.neutral.to : term.neutral.from);
   const counted = term.count === 'exact' ? '' : ` (${tell(walk.counted)} counted)`;
   const steps = walk.taken
     .map(({ points, perPoint }) => `${tell(points)} × ${withMinus(perPoint)}`)
     .join(' + ');
   return `${name} is ${tell(walk.points)} points ${walk.side} ${end}${counted}: ${steps === '' ? '0' : steps}`;
+}
+
+function tellNeutral({ neutral }: Schedule, value: Exact): string {
+  const [from, to] = [withMinus(neutral.from), withMinus(neutral.to)];
+  if (compare(value, decimal(neutral.to)) > 0) return `is above ${to}, where the agreement has no steps`;
+  if (compare(value, decimal(neutral.from)) < 0) return `is below ${from}, where the agreement has no steps`;
+  return `is within ${from} to ${to}`;
 }

@@ -1,0 +1,99 @@
+/**
+ * `loads.csv`: validated as it streams past. The loads of an ordinary season are kept; those of a larger file are read
+ * anew when they are settled, so that a million of them need no room.
+ */
+import { stat } from 'node:fs/promises';
+import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
+import { type LoadRules, readLoadRow } from '../domain/tables/load-row.ts';
+import { Row } from '../domain/tables/row.ts';
+import { LOADS } from '../domain/tables/table-shape.ts';
+import type { InputProblem } from './input-problem.ts';
+import { UnreadableFile } from './read-bytes.ts';
+import { readCsv } from './read-csv.ts';
+
+export interface LoadsReading {
+  readonly rules: LoadRules;
+  readonly report: (problem: InputProblem) => void;
+  /** Told how many loads have been read so far. */
+  readonly onLoads: (count: number) => void;
+  /** Files with more loads than this are read a second time. */
+  readonly mostKept?: number;
+}
+
+export interface LoadsFile {
+  /** The line that each ticket stands on. */
+  readonly tickets: ReadonlyMap<string, number>;
+  /** Characters of the longest ticket. */
+  readonly ticketWidth: number;
+  /** The loads in file order, many at a time. Throws `UnreadableFile` where the file has changed since it was checked. */
+  readonly loads: () => AsyncGenerator<readonly DeliveredLoad[]>;
+}
+
+const MOST_KEPT = 50_000;
+
+/** Validates every row, reporting its faults; the loads are of use only where there were none. */
+export async function readLoads(path: string, reading: LoadsReading): Promise<LoadsFile> {
+  const { rules, report, onLoads, mostKept = MOST_KEPT } = reading;
+  const before = await stamp(path);
+  const tickets = new Map<string, number>();
+  let ticketWidth = 0;
+  let kept: DeliveredLoad[] | undefined = [];
+  const table = await readCsv(path, LOADS, report);
+  for await (const batch of table?.batches ?? []) {
+    for (const { line, cell } of batch) {
+      const row = new Row(cell);
+      const load = readLoadRow(row, rules);
+      const ticket = row.text('ticket');
+      const earlier = tickets.get(ticket);
+      if (earlier !== undefined) {
+        row.fault('ticket', `must be its own; ${ticket} stands on line ${earlier} already`);
+      } else if (ticket !== '') {
+        tickets.set(ticket, line);
+      }
+      for (const problem of row.problems) report({ file: LOADS.file, line, ...problem });
+      ticketWidth = Math.max(ticketWidth, ticket.length);
+      if (load) kept?.push(load);
+    }
+    if (tickets.size > mostKept) kept = undefined;
+    onLoads(tickets.size);
+  }
+  const loads = kept ? keptLoads(kept) : () => readAgain(path, { rules, before });
+  return { tickets, ticketWidth, loads };
+}
+
+/** Settled this many at a time, so that output begins before all is settled. */
+const BATCH = 1_000;
+
+function keptLoads(loads: readonly DeliveredLoad[]): LoadsFile['loads'] {
+  return async function* () {
+    for (let start = 0; start < loads.length; start += BATCH) yield loads.slice(start, start + BATCH);
+  };
+}
+
+async function* readAgain(
+  path: string,
+  { rules, before }: { readonly rules: LoadRules; readonly before: string },
+): AsyncGenerator<readonly DeliveredLoad[]> {
+  if ((await stamp(path)) !== before) throw changed();
+  const table = await readCsv(path, LOADS, () => {
+    throw changed();
+  });
+  for await (const batch of table?.batches ?? []) {
+    yield batch.map(({ cell }) => {
+      const load = readLoadRow(new Row(cell), rules);
+      if (!load) throw changed();
+      return load;
+    });
+  }
+}
+
+async function stamp(path: string): Promise<string> {
+  return stat(path).then(
+    ({ size, mtimeMs }) => `${size} ${mtimeMs}`,
+    () => 'absent',
+  );
+}
+
+function changed(): UnreadableFile {
+  return new UnreadableFile({ file: LOADS.file, message: 'has changed while it was being read; run again' });
+}
