@@ -17,7 +17,7 @@ const SEASONS = [
   { name: 'bushels-dry', by: 'load', explained: 'B-406' },
 ] as const;
 
-const DEMO = join(dirname(fileURLToPath(import.meta.url)), '..', 'demo');
+const DEMO = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'demo');
 const terminal = openTerminal(process.stdout, process.stderr);
 
 let different = 0;

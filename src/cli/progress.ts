@@ -7,9 +7,18 @@ const PATIENCE_MS = 2_000;
 const REDRAW_MS = 200;
 const BAR_CELLS = 24;
 
+export interface Step {
+  /** "Settling" */
+  readonly doing: string;
+  readonly done: number;
+  /** Undefined while it is not known yet. */
+  readonly of?: number;
+  /** "loads" */
+  readonly unit: string;
+}
+
 export interface Progress {
-  /** `total` undefined while it is not known yet. */
-  readonly report: (what: string, done: number, total?: number) => void;
+  readonly report: (step: Step) => void;
   /** Takes the bar away. */
   readonly end: () => void;
 }
@@ -19,11 +28,11 @@ export function startProgress({ watched }: Terminal, now: () => number): Progres
   const started = now();
   let drawn = 0;
   return {
-    report: (what, done, total) => {
+    report: (step) => {
       const time = now();
       if (time - started < PATIENCE_MS || time - drawn < REDRAW_MS) return;
       drawn = time;
-      watched.write(`\r\u001b[K${drawBar(what, done, total)}`);
+      watched.write(`\r\u001b[K${drawBar(step)}`);
     },
     end: () => {
       if (drawn > 0) watched.write('\r\u001b[K');
@@ -31,10 +40,10 @@ export function startProgress({ watched }: Terminal, now: () => number): Progres
   };
 }
 
-function drawBar(what: string, done: number, total: number | undefined): string {
-  const count = done.toLocaleString('en-US');
-  if (total === undefined || total === 0) return `${what} ${count} loads`;
-  const filled = Math.floor((BAR_CELLS * done) / total);
-  const percent = Math.floor((100 * done) / total);
-  return `${what} [${'#'.repeat(filled)}${'.'.repeat(BAR_CELLS - filled)}] ${percent} %, ${count} loads`;
+function drawBar({ doing, done, of, unit }: Step): string {
+  const count = `${done.toLocaleString('en-US')} ${unit}`;
+  if (of === undefined || of === 0) return `${doing} ${count}`;
+  const filled = Math.floor((BAR_CELLS * done) / of);
+  const percent = Math.floor((100 * done) / of);
+  return `${doing} [${'#'.repeat(filled)}${'.'.repeat(BAR_CELLS - filled)}] ${percent} %, ${count}`;
 }

@@ -15,7 +15,8 @@ export interface Terminal {
   readonly say: (line: string) => void;
   /** Standard error, where it is a terminal that a person watches. */
   readonly watched: (Writable & { readonly columns?: number }) | undefined;
-  readonly locale: string;
+  /** How the reader's system writes numbers. */
+  readonly locale: () => string;
 }
 
 /** Text is handed on in pieces of this size, since a write for every load would take longer than settling it. */
@@ -46,6 +47,6 @@ export function openTerminal(output: Writable, errors: Writable & { isTTY?: bool
       errors.write(`${line}\n`);
     },
     watched: errors.isTTY ? errors : undefined,
-    locale: new Intl.NumberFormat().resolvedOptions().locale,
+    locale: () => new Intl.NumberFormat().resolvedOptions().locale,
   };
 }

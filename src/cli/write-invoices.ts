@@ -9,6 +9,7 @@ import { figuresFor } from '../documents/figures.ts';
 import { drawUpInvoices, type InvoiceKind } from '../documents/invoice/draw-up-invoices.ts';
 import type { InvoiceData } from '../documents/invoice/invoice-data.ts';
 import { renderInvoices } from '../documents/invoice/render-invoice.ts';
+import type { InvoiceProblem } from '../documents/invoice/text-problems.ts';
 import type { PaperName } from '../documents/pdf/paper.ts';
 import type { FontBytes } from '../documents/pdf/typeface.ts';
 import { readerUnits } from '../domain/agreement/reader-units.ts';
@@ -18,7 +19,8 @@ import { WrongUse } from './exit-status.ts';
 
 export interface InvoiceWriting {
   readonly settled: SettledSeason;
-  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
+  /** Told how many pages have been printed so far. */
+  readonly onPages: (pages: number) => void;
   /** A file where it ends in `.pdf`, else a folder that gets a file for each invoice. */
   readonly out: string;
   readonly by: InvoiceKind;
@@ -30,18 +32,24 @@ export interface InvoiceWriting {
 /** The words on the paper are English, and figures are written the English way whatever machine prints them. */
 const LANGUAGE = 'en-US';
 
+/** What was written. */
+export interface WrittenInvoices {
+  readonly invoices: number;
+  readonly pages: number;
+}
+
 /** Writes the invoices. Throws `WrongUse` where there are none, a character cannot be printed, or nothing can be written. */
 export async function writeInvoices({
   settled,
-  outcomes,
+  onPages,
   out,
   by,
   paper,
   issuedOn,
-}: InvoiceWriting): Promise<void> {
+}: InvoiceWriting): Promise<WrittenInvoices> {
   const { agreement, document } = settled.season;
   const all: Outcome[] = [];
-  for await (const batch of outcomes()) for (const outcome of batch) all.push(outcome);
+  for await (const batch of settled.outcomes()) for (const outcome of batch) all.push(outcome);
   const invoices = drawUpInvoices({
     agreement,
     fingerprint: agreementFingerprint(document),
@@ -57,35 +65,35 @@ export async function writeInvoices({
     .map(({ load }) => load.deliveredOn)
     .sort()
     .at(-1);
-  const print = (printed: readonly InvoiceData[]) =>
-    printInvoices(printed, {
+  let pages = 0;
+  const print = async (printed: readonly InvoiceData[]): Promise<Uint8Array> => {
+    const before = pages;
+    const result = await renderInvoices({
+      invoices: printed,
       fonts,
+      language: LANGUAGE,
       paper: paper ?? (readerUnits(agreement).weight === 'kg' ? 'a4' : 'letter'),
       // The same season gives the same bytes on any day, so the file is dated by what it holds.
       createdOn: `${issuedOn ?? newest}T00:00:00Z`,
+      onPage: (done) => onPages(before + done),
     });
+    if (!result.ok) throw new WrongUse(tellProblems(result.problems));
+    pages += result.pages;
+    return result.bytes;
+  };
 
   if (/\.pdf$/i.test(out)) {
     await writeWhole(out, await print(invoices));
-    return;
+  } else {
+    for (const [index, invoice] of invoices.entries()) {
+      await writeWhole(join(out, fileName(invoice, index)), await print([invoice]));
+    }
   }
-  for (const [index, invoice] of invoices.entries()) {
-    await writeWhole(join(out, fileName(invoice, index)), await print([invoice]));
-  }
+  return { invoices: invoices.length, pages };
 }
 
-interface Printing {
-  readonly fonts: FontBytes;
-  readonly paper: PaperName;
-  readonly createdOn: string;
-}
-
-async function printInvoices(invoices: readonly InvoiceData[], printing: Printing): Promise<Uint8Array> {
-  const printed = await renderInvoices({ invoices, language: LANGUAGE, ...printing });
-  if (printed.ok) return printed.bytes;
-  throw new WrongUse(
-    ['No invoice was written.', ...printed.problems.map(({ message }) => message)].join('\n'),
-  );
+function tellProblems(problems: readonly InvoiceProblem[]): string {
+  return ['No invoice was written.', ...problems.map(({ message }) => message)].join('\n');
 }
 
 /** Characters that a file name may not have on some system become "_"; the place in the list keeps names apart. */

@@ -43,7 +43,8 @@ export async function readAgreement(
   const place = placer(text);
   const errors: ParseError[] = [];
   const tree = parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
-  for (const { error, offset } of errors) {
+  // The faults after the first are mostly its consequences.
+  for (const { error, offset } of errors.slice(0, 1)) {
     report({ file, ...place(offset), message: `is not JSON here: ${inWords(printParseErrorCode(error))}` });
   }
   if (!tree || errors.length > 0) return UNREAD;

@@ -103,8 +103,7 @@ function checkTickets(
   }
 }
 
-/** File after file as they were read, and line after line within a file. */
+/** File after file as they are listed above, and line after line within a file. */
 function sortByPlace(problems: InputProblem[]): void {
-  const files = [...new Set(problems.map(({ file }) => file))];
-  problems.sort((a, b) => files.indexOf(a.file) - files.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0));
+  problems.sort((a, b) => FILES.indexOf(a.file) - FILES.indexOf(b.file) || (a.line ?? 0) - (b.line ?? 0));
 }

@@ -2,6 +2,7 @@
  * Settles a season from its folder: reads and validates all of it, then settles load after load as they stream past.
  */
 
+import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
 import type { Money } from '../domain/settlement/line.ts';
 import { warnOfOverpricing } from '../domain/settlement/makes-sense.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
@@ -12,8 +13,8 @@ import { openSeason, type Season } from '../files/read-season.ts';
 export interface SettledSeason {
   readonly season: Season;
   readonly money: Money;
-  /** In ticket-file order, many at a time; settled anew at each call. */
-  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
+  /** In ticket-file order, many at a time; each is settled when it is taken, and anew at each call. */
+  readonly outcomes: () => AsyncGenerator<Iterable<Outcome>>;
 }
 
 export interface FolderSettlement {
@@ -31,8 +32,11 @@ export async function settleFolder(
   const { season, problems, warnings } = await openSeason(folder, onLoads);
   if (!season) return { settled: undefined, problems, warnings };
   const settle = prepareSettlement(season.agreement, season.evidence);
+  const settleEach = function* (loads: readonly DeliveredLoad[]) {
+    for (const load of loads) yield settle(load);
+  };
   const outcomes = async function* () {
-    for await (const loads of season.loads()) yield loads.map(settle);
+    for await (const loads of season.loads()) yield settleEach(loads);
   };
   const overpricing = warnOfOverpricing(season.agreement).map((message) => ({
     file: 'agreement.json',

@@ -2,16 +2,17 @@
  * `npm run bench`: figures of speed and memory from one run on one machine. `-- --exact` adds a million loads
  * compared with the oracle; `-- --quick` leaves the million out.
  */
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compareExactly } from './exact.ts';
+import { measureInMemory } from './in-memory.ts';
 import { type Measured, measureProcess, medianProcess } from './measure.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const DIST = dirname(fileURLToPath(import.meta.url));
-const PROGRAM = join(DIST, 'huskledger.js');
+const PROGRAM = join(DIST, '..', 'huskledger.js');
 const PLAIN = join(DIST, 'plain-loop.js');
 const options = new Set(process.argv.slice(2));
 
@@ -22,6 +23,10 @@ function say(line: string): void {
 function show({ seconds, peakMegabytes }: Measured): string {
   const memory = peakMegabytes === undefined ? '' : `, peak ${peakMegabytes.toFixed(0)} MB`;
   return `${seconds.toFixed(2)} s${memory}`;
+}
+
+function ms(seconds: number): string {
+  return `${(seconds * 1000).toFixed(0)} ms`;
 }
 
 if (options.has('--exact')) {
@@ -47,8 +52,11 @@ async function measureAll(folder: string): Promise<void> {
   say(`10,000 loads, settle --csv: ${show(csv)}`);
   const plain = await medianProcess(5, [PLAIN, season(10_000)]);
   say(`10,000 loads, plainest decimal.js loop (no checks, no derivation): ${show(plain)}`);
+  const ratio = (measured: Measured) => (measured.seconds / plain.seconds).toFixed(2);
+  say(`whole process against the plain loop's: ratio ${ratio(json)} (--json), ${ratio(csv)} (--csv)`);
+  const { productSeconds, plainSeconds } = measureInMemory(season(10_000));
   say(
-    `ratio to the plain loop: ${(json.seconds / plain.seconds).toFixed(2)} (--json), ${(csv.seconds / plain.seconds).toFixed(2)} (--csv)`,
+    `10,000 loads in memory, no reading or printing: product ${ms(productSeconds)}, plain decimal.js loop ${ms(plainSeconds)}, ratio ${(productSeconds / plainSeconds).toFixed(2)}`,
   );
 
   const hundred = await measureProcess([PROGRAM, 'settle', season(100_000), '--json']);
@@ -67,15 +75,8 @@ async function measurePdf(folder: string, season: string): Promise<void> {
   for (const by of ['load', 'season']) {
     const out = join(folder, `${by}.pdf`);
     const measured = await measureProcess([PROGRAM, 'settle', season, '--pdf', out, '--by', by]);
-    const pages = countPages(await readFile(out));
-    say(
-      `10,000 loads as PDF by ${by}, one run: ${pages} pages in ${show(measured)}, ${(pages / measured.seconds).toFixed(0)} pages a second`,
-    );
+    const pages = Number(/on (\d+) page/.exec(measured.said)?.[1]);
+    const rate = (pages / measured.seconds).toFixed(0);
+    say(`10,000 loads as PDF by ${by}, one run: ${pages} pages, ${show(measured)}, ${rate} pages a second`);
   }
-}
-
-/** The page tree's own count. */
-function countPages(pdf: Buffer): number {
-  const counts = [...pdf.toString('latin1').matchAll(/\/Count (\d+)/g)].map((match) => Number(match[1]));
-  return Math.max(0, ...counts);
 }

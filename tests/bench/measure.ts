@@ -8,6 +8,8 @@ export interface Measured {
   readonly seconds: number;
   /** Undefined where the system does not say. */
   readonly peakMegabytes: number | undefined;
+  /** What it said on standard error. */
+  readonly said: string;
 }
 
 const WATCH_EVERY_MS = 20;
@@ -15,7 +17,11 @@ const WATCH_EVERY_MS = 20;
 /** Runs `node ARGS` with its output thrown away. Throws where it ends otherwise than expected. */
 export async function measureProcess(args: readonly string[], expectedStatus = 0): Promise<Measured> {
   const started = performance.now();
-  const child = spawn(process.execPath, [...args], { stdio: ['ignore', 'ignore', 'inherit'] });
+  const child = spawn(process.execPath, [...args], { stdio: ['ignore', 'ignore', 'pipe'] });
+  let said = '';
+  child.stderr.on('data', (text: Buffer) => {
+    said += text.toString();
+  });
   let peakMegabytes: number | undefined;
   const watch = setInterval(async () => {
     peakMegabytes = (await peakOf(child.pid)) ?? peakMegabytes;
@@ -23,8 +29,8 @@ export async function measureProcess(args: readonly string[], expectedStatus = 0
   const status = await new Promise<number | null>((resolve) => child.on('exit', resolve));
   const seconds = (performance.now() - started) / 1000;
   clearInterval(watch);
-  if (status !== expectedStatus) throw new Error(`node ${args.join(' ')} ended with ${status}`);
-  return { seconds, peakMegabytes };
+  if (status !== expectedStatus) throw new Error(`node ${args.join(' ')} ended with ${status}: ${said}`);
+  return { seconds, peakMegabytes, said };
 }
 
 /** Linux keeps the high-water mark of a process's memory. */

@@ -42,7 +42,7 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
   const progress = startProgress(terminal, () => performance.now());
   try {
     const { settled, problems, warnings } = await settleFolder(folder, (count) =>
-      progress.report('Reading', count),
+      progress.report({ doing: 'Reading', done: count, unit: 'loads' }),
     );
     if (!settled) {
       progress.end();
@@ -54,23 +54,11 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
       );
       return EXIT.wrong;
     }
-    const outcomes = () => withProgress(settled, progress);
-    if (options.pdf !== undefined) {
-      // The PDF library is loaded only when it is needed: it would double the time that a command takes to start.
-      const { writeInvoices } = await import('../write-invoices.ts');
-      await writeInvoices({
-        settled,
-        outcomes,
-        out: options.pdf,
-        by: options.by,
-        paper: options.paper,
-        issuedOn: options.issued,
-      });
-    }
+    const work = { settled, terminal, progress };
+    if (options.pdf !== undefined) await invoice(options.pdf, options, work);
     for (const warning of warnings) terminal.say(`Please check: ${printProblem(warning)}`);
-    if (options.explain !== undefined)
-      return await explainTicket(options.explain, { settled, outcomes, terminal, progress });
-    return await print(printerFor(settled, options, terminal), { settled, outcomes, terminal, progress });
+    if (options.explain !== undefined) return await explainTicket(options.explain, work);
+    return await print(printerFor(settled, options, terminal), work);
   } finally {
     progress.end();
   }
@@ -78,22 +66,38 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
 
 interface Work {
   readonly settled: SettledSeason;
-  readonly outcomes: () => AsyncGenerator<readonly Outcome[]>;
   readonly terminal: Terminal;
   readonly progress: Progress;
 }
 
-async function print(printer: Printer, { outcomes, terminal, progress }: Work): Promise<ExitStatus> {
+async function invoice(out: string, { by, paper, issued }: SettleOptions, work: Work): Promise<void> {
+  // The PDF library is loaded only when it is needed: it would double the time that a command takes to start.
+  const { writeInvoices } = await import('../write-invoices.ts');
+  const { settled, terminal, progress } = work;
+  const onPages = (pages: number) => progress.report({ doing: 'Printing', done: pages, unit: 'pages' });
+  const written = await writeInvoices({ settled, onPages, out, by, paper, issuedOn: issued });
+  progress.end();
+  terminal.say(
+    `Wrote ${counted(written.invoices, 'invoice')} on ${counted(written.pages, 'page')} to ${out}`,
+  );
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+async function print(printer: Printer, { settled, terminal, progress }: Work): Promise<ExitStatus> {
   let total = 0n;
   let index = 0;
   let waiting = false;
   await terminal.write(printer.head());
-  for await (const batch of outcomes()) {
+  for await (const batch of settled.outcomes()) {
     for (const outcome of batch) {
       if (outcome.status === 'settled') total += outcome.total;
       else if (outcome.status === 'waiting') waiting = true;
       if (terminal.add(printer.row(outcome, index++))) await terminal.flush();
     }
+    progress.report({ doing: 'Settling', done: index, of: settled.season.loadCount, unit: 'loads' });
   }
   progress.end();
   await terminal.write(printer.foot(total));
@@ -117,7 +121,7 @@ function printerFor(settled: SettledSeason, options: SettleOptions, terminal: Te
       foot: () => '',
     };
   }
-  const table = settledTable(settled, figuresFor(terminal.locale));
+  const table = settledTable(settled, figuresFor(terminal.locale()));
   return {
     head: () => `${table.head}\n`,
     row: (outcome) => `${table.row(outcome)}\n`,
@@ -125,33 +129,19 @@ function printerFor(settled: SettledSeason, options: SettleOptions, terminal: Te
   };
 }
 
-async function explainTicket(
-  ticket: string,
-  { settled, outcomes, terminal, progress }: Work,
-): Promise<ExitStatus> {
-  for await (const batch of outcomes()) {
-    const outcome = batch.find(({ load }) => load.ticket === ticket);
-    if (!outcome) continue;
-    progress.end();
-    await terminal.write(`${explain(outcome, settled)}\n`);
-    await terminal.flush();
-    return outcome.status === 'waiting' ? EXIT.waiting : EXIT.done;
+async function explainTicket(ticket: string, { settled, terminal, progress }: Work): Promise<ExitStatus> {
+  for await (const batch of settled.outcomes()) {
+    for (const outcome of batch) {
+      if (outcome.load.ticket !== ticket) continue;
+      progress.end();
+      await terminal.write(`${explain(outcome, settled)}\n`);
+      await terminal.flush();
+      return outcome.status === 'waiting' ? EXIT.waiting : EXIT.done;
+    }
   }
   throw new WrongUse(
     `loads.csv has no ticket ${JSON.stringify(ticket)}. Tickets are compared letter by letter.`,
   );
-}
-
-async function* withProgress(
-  { season, outcomes }: SettledSeason,
-  progress: Progress,
-): AsyncGenerator<readonly Outcome[]> {
-  let done = 0;
-  for await (const batch of outcomes()) {
-    yield batch;
-    done += batch.length;
-    progress.report('Settling', done, season.loadCount);
-  }
 }
 
 const INVOICE_KINDS = ['load', 'day', 'season'] as const;

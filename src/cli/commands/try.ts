@@ -52,7 +52,7 @@ export async function tryCommand(args: readonly string[], terminal: Terminal): P
   const price = prepareTryOut(agreement, { quotes, load, ton });
 
   for (const warning of warnOfOverpricing(agreement)) terminal.say(`Please check: ${warning}`);
-  const figures = figuresFor(terminal.locale);
+  const figures = figuresFor(terminal.locale());
   await terminal.write(`${printTryOut({ agreement, axes, quotes, load, price, figures })}\n`);
   await terminal.flush();
   return EXIT.done;

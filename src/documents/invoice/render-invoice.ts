@@ -24,6 +24,8 @@ export type InvoiceOrder = {
   readonly createdOn: string;
   /** Language tag of the words on the paper, such as "en-US". */
   readonly language: string;
+  /** Told how many pages have been drawn so far, for somebody who waits. */
+  readonly onPage?: (pages: number) => void;
 };
 
 export type InvoiceOutcome =
@@ -52,7 +54,11 @@ function groupsOf(invoice: InvoiceData, sheet: InvoiceSheet): Piece[][] {
   return [...groups, tiedTo(end, totalPiece(invoice, sheet))];
 }
 
-function addInvoice(document: PdfDocument, invoice: InvoiceData, sheet: InvoiceSheet, paper: Paper): number {
+function addInvoice(
+  document: PdfDocument,
+  invoice: InvoiceData,
+  { sheet, paper, onPage }: { sheet: InvoiceSheet; paper: Paper; onPage: () => void },
+): void {
   const room = (page: number): number =>
     paper.height - paper.margin.bottom - contentTop(page, invoice, sheet, paper);
   const pages = paginate(groupsOf(invoice, sheet), room);
@@ -62,8 +68,8 @@ function addInvoice(document: PdfDocument, invoice: InvoiceData, sheet: InvoiceS
     for (const { piece, top: below } of placed) piece.draw(ink, top + below);
     drawFrame(ink, invoice, { page: index + 1, of: pages.length }, sheet, paper);
     document.addPage(ink);
+    onPage();
   }
-  return pages.length;
 }
 
 function titleOf(invoices: readonly InvoiceData[]): string {
@@ -90,7 +96,11 @@ export async function renderInvoices(order: InvoiceOrder): Promise<InvoiceOutcom
   const document = new PdfDocument({ title: titleOf(invoices), language, createdOn, paper, faces });
   const sheet = invoiceSheet(paper, faces);
   let pages = 0;
-  for (const invoice of invoices) pages += addInvoice(document, invoice, sheet, paper);
+  const onPage = () => {
+    pages++;
+    order.onPage?.(pages);
+  };
+  for (const invoice of invoices) addInvoice(document, invoice, { sheet, paper, onPage });
   const outcome = await document.finish();
   if ('missing' in outcome) {
     // Every text of the data was checked above: what is left is a word of ours.

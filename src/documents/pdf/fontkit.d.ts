@@ -1,4 +1,6 @@
-// The part of fontkit that font-file.ts uses; the package ships no types of its own.
+/**
+ * The part of fontkit that font-file.ts uses; the package ships no types of its own.
+ */
 declare module 'fontkit' {
   type FontkitGlyph = { readonly id: number; readonly advanceWidth: number };
   type FontkitSubset = {

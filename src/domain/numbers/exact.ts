@@ -21,7 +21,8 @@ const POWERS_OF_TEN: bigint[] = [1n];
 export function powerOfTen(places: number): bigint {
   const known = POWERS_OF_TEN[places];
   if (known !== undefined) return known;
-  if (!Number.isSafeInteger(places) || places < 0) throw new RangeError(`Not a number of decimals: ${places}`);
+  if (!Number.isSafeInteger(places) || places < 0)
+    throw new RangeError(`Not a number of decimals: ${places}`);
   for (let next = POWERS_OF_TEN.length; next <= places; next++) {
     POWERS_OF_TEN.push((POWERS_OF_TEN[next - 1] ?? 1n) * 10n);
   }

@@ -1,0 +1,139 @@
+/**
+ * The words of an agreement say all that its evaluation uses: every figure stands in them, and no parameter can be
+ * changed without the words changing too.
+ */
+import { describe, expect, test } from 'vitest';
+import { checkAgreement } from '../../src/domain/agreement/check-agreement.ts';
+import type { Agreement } from '../../src/domain/agreement/document.ts';
+import { agreementInWords } from '../../src/domain/words/agreement-words.ts';
+import { generateSeason } from '../oracle/generate-season.ts';
+
+type Path = readonly (string | number)[];
+type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
+
+function wordsOf(agreement: Agreement): string {
+  return agreementInWords(agreement)
+    .flatMap(({ heading, paragraphs }) => [heading, ...paragraphs])
+    .join('\n');
+}
+
+/** Every place in a document that holds a text, with its text. */
+function leaves(value: Json, path: Path = []): { path: Path; text: string }[] {
+  if (typeof value === 'string') return [{ path, text: value }];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    leaves(inner as Json, [...path, Array.isArray(value) ? Number(key) : key]),
+  );
+}
+
+function changed(document: Json, [key, ...rest]: Path, text: string): Json {
+  if (key === undefined) return text;
+  if (Array.isArray(document)) {
+    return document.map((inner: Json, index) => (index === key ? changed(inner, rest, text) : inner));
+  }
+  const record = document as { readonly [key: string]: Json };
+  return { ...record, [key]: changed(record[key] ?? '', rest, text) };
+}
+
+/** Other texts that may stand in the place of one: the other words of its list, or another figure. */
+const CHOICES: readonly (readonly string[])[] = [
+  ['dry-matter', 'starch'],
+  ['as-fed', 'dry-matter'],
+  ['exact', 'completed', 'started'],
+  ['linear', 'next-wetter'],
+  ['short-ton', 'tonne', 'cwt', 'lb', 'kg'],
+  ['load', 'mile', 'km'],
+  ['half-up', 'half-even'],
+  ['per-load', 'composite', 'per-day'],
+  ['starch', 'ndf', 'adf', 'crude-protein', 'crude-fat', 'ash', 'grain-equivalent', 'dry-matter'],
+  ['moisture', 'ph', 'ammonia-nitrogen', 'particle-size', 'aflatoxin', 'vomitoxin', 'dry-matter', 'ndf'],
+  ['America/Boise', 'Europe/Berlin', 'Pacific/Auckland', 'America/Sao_Paulo'],
+  ['USD', 'EUR', 'JPY', 'KWD'],
+];
+const NUMBER = /^-?\d+(\.\d+)?$/;
+/** Places that name other places, or that the words do not have to repeat. */
+const LEFT_OUT =
+  /^(format|retest|conditions|price\.\d+\.term|price\.\d+\.method\.kind|references\..*\.rule\.(kind|default))/;
+
+function alternatives(text: string): string[] {
+  if (NUMBER.test(text))
+    return [text.startsWith('-') ? text.slice(1) : `-${text}`, `${text}${text.includes('.') ? '' : '.'}7`];
+  const others = CHOICES.filter((list) => list.includes(text)).flatMap((list) =>
+    list.filter((other) => other !== text),
+  );
+  return others.length > 0 ? others : [`${text} other`];
+}
+
+describe('the words of an agreement', () => {
+  test('hold every figure, label and name of 400 generated agreements', () => {
+    let figures = 0;
+    for (let seed = 1; seed <= 400; seed++) {
+      const document = generateSeason(seed, { loads: 5 }).agreement as unknown as Json;
+      const { agreement } = checkAgreement(document);
+      if (!agreement) throw new Error(`seed ${seed} gives no agreement`);
+      const words = wordsOf(agreement);
+      for (const { path, text } of leaves(document)) {
+        if (NUMBER.test(text)) {
+          figures++;
+          expect(words, `seed ${seed}, ${path.join('.')}`).toMatch(asToken(text.replace(/^-/, '')));
+        } else if (path.at(-1) === 'label' || path.at(-1) === 'series' || path.at(-1) === 'unit') {
+          if (path[0] === 'price' && path.at(-1) === 'unit') continue;
+          expect(words, `seed ${seed}, ${path.join('.')}`).toContain(text);
+        }
+      }
+    }
+    expect(figures).toBeGreaterThan(5_000);
+  });
+
+  test('change whenever any parameter of 150 generated agreements changes', () => {
+    let changes = 0;
+    for (let seed = 1; seed <= 150; seed++) {
+      const document = generateSeason(seed, { loads: 5 }).agreement as unknown as Json;
+      const { agreement } = checkAgreement(document);
+      if (!agreement) throw new Error(`seed ${seed} gives no agreement`);
+      const words = wordsOf(agreement);
+      for (const { path, text } of leaves(document)) {
+        if (LEFT_OUT.test(path.join('.'))) continue;
+        for (const other of alternatives(text)) {
+          const { agreement: altered } = checkAgreement(changed(document, path, other));
+          // A change that is an error, or that comes to the same figure (0 and −0), need not show.
+          if (!altered || Number(other) === Number(text)) continue;
+          changes++;
+          expect(wordsOf(altered), `seed ${seed}, ${path.join('.')}: ${text} to ${other}`).not.toBe(words);
+        }
+      }
+    }
+    expect(changes).toBeGreaterThan(3_000);
+  });
+
+  test('change when an optional part is left out', () => {
+    let omissions = 0;
+    for (let seed = 1; seed <= 150; seed++) {
+      const document = generateSeason(seed, { loads: 5 }).agreement as unknown as {
+        price: { [key: string]: Json }[];
+      };
+      const { agreement } = checkAgreement(document);
+      if (!agreement) throw new Error(`seed ${seed} gives no agreement`);
+      const words = wordsOf(agreement);
+      document.price.forEach((term, index) => {
+        for (const key of Object.keys(term)) {
+          const price = document.price.map((other, at) => (at === index ? without(term, key) : other));
+          const { agreement: altered } = checkAgreement({ ...document, price });
+          if (!altered || (key === 'sharePercent' && term[key] === '100')) continue;
+          omissions++;
+          expect(wordsOf(altered), `seed ${seed}, price ${index} without ${key}`).not.toBe(words);
+        }
+      });
+    }
+    expect(omissions).toBeGreaterThan(100);
+  });
+});
+
+function without(term: { readonly [key: string]: Json }, key: string): { readonly [key: string]: Json } {
+  return Object.fromEntries(Object.entries(term).filter(([name]) => name !== key));
+}
+
+/** A figure that is not part of a longer one. */
+function asToken(figure: string): RegExp {
+  return new RegExp(`(?<![\\d.])${figure.replace('.', '\\.')}(?!\\d|\\.\\d)`);
+}
