@@ -10,7 +10,7 @@ export default defineConfig([
     input: { huskledger: 'src/cli/huskledger.ts' },
     platform,
     resolve,
-    output: { dir: 'dist', format: 'esm', cleanDir: true, minify: true },
+    output: { dir: 'dist', format: 'esm', cleanDir: true },
   },
   {
     input: { demo: 'demo/run.ts', bench: 'tests/bench/bench.ts', 'plain-loop': 'tests/bench/plain-loop.ts' },
