@@ -5,9 +5,9 @@ import type { Agreement, FreeBlock } from '../agreement/document.ts';
 import { FEEDS, MEASURE_NAMES, MEASURE_UNITS, type Tested } from '../agreement/measures.ts';
 import { currencyDecimals } from '../money/currency.ts';
 import { printUnits } from '../numbers/printing.ts';
-import { listed, onScale } from './figures-in-words.ts';
+import { countOfDecimals, listed, onScale } from './figures-in-words.ts';
 import { referenceInWords } from './reference-words.ts';
-import { termInWords } from './term-words.ts';
+import { grainEquivalentInWords, termInWords } from './term-words.ts';
 
 export interface Section {
   readonly heading: string;
@@ -35,8 +35,9 @@ export function agreementInWords(agreement: Agreement): Section[] {
       paragraphs: [
         'A load is priced by these lines, in this order, and its amount is their sum. A positive amount is owed by the buyer to the seller.',
         ...price.map(
-          (term, index) => `${index + 1}. ${term.label}. ${termInWords(term, currency).join(' ')}`,
+          (term, index) => `${index + 1}. ${term.label}. ${termInWords(term, agreement).join(' ')}`,
         ),
+        ...grainEquivalentInWords(agreement),
       ],
     },
     { heading: 'Samples and tests', paragraphs: testWords(agreement) },
@@ -75,7 +76,7 @@ const PLANS: Record<NonNullable<Agreement['sampling']>['plan'], string> = {
 
 function testWords({ sampling, tests, rounding }: Agreement): string[] {
   const rounded = Object.entries(tests ?? {}).flatMap(([measure, rule]) =>
-    rule ? [`${MEASURE_NAMES[measure as Tested]} to ${rule.decimals} decimals`] : [],
+    rule ? [`${MEASURE_NAMES[measure as Tested]} to ${countOfDecimals(rule.decimals)}`] : [],
   );
   return [
     PLANS[sampling?.plan ?? 'per-load'],
@@ -101,7 +102,17 @@ function acceptanceWords({ acceptance, buyer }: Agreement): string[] {
   });
   return [
     `A load is outside the agreed ranges with ${listed(ranges, 'or with')}. The limits themselves are inside, and figures are compared as they are used, not rounded to the limit.`,
+    ...toxinWords(acceptance),
     `${buyer} may refuse such a load or accept it, and records the choice; until then it waits. A load inside the ranges is not ${buyer}’s to refuse alone: if ${buyer} does, it waits until both sides agree.`,
+  ];
+}
+
+const TOXINS: readonly string[] = ['aflatoxin', 'vomitoxin'];
+
+function toxinWords(acceptance: NonNullable<Agreement['acceptance']>): string[] {
+  if (!acceptance.some(({ on }) => TOXINS.includes(on))) return [];
+  return [
+    'Mould toxins reach cattle and milk: the United States Food and Drug Administration acts at 20 µg/kg of aflatoxin in corn for dairy cattle, and advises at most 10 mg/kg of vomitoxin in their grain and 5 mg/kg in the whole ration. Other countries have limits of their own; ask a veterinarian or nutritionist before feeding.',
   ];
 }
 

@@ -26,3 +26,8 @@ export function onScale(figure: string): string {
 export function addedOrTaken(rate: string): string {
   return isBelowZero(rate) ? 'is taken off' : 'is added';
 }
+
+/** "1 decimal", "2 decimals". */
+export function countOfDecimals(count: string): string {
+  return `${count} decimal${count === '1' ? '' : 's'}`;
+}
