@@ -110,7 +110,8 @@ async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
     await writeFile(partial, bytes);
     await rename(partial, path);
   } catch (error) {
-    await rm(partial, { force: true });
+    // Where not even the folder could be made, there is nothing to take away.
+    await rm(partial, { force: true }).catch(() => {});
     const reason = error instanceof Error ? error.message : String(error);
     throw new WrongUse(`${path} cannot be written: ${reason}`);
   }
