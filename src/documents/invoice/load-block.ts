@@ -35,6 +35,7 @@ function linePieces(load: InvoiceLoad, invoice: InvoiceData, sheet: InvoiceSheet
     space: { left: sheet.left, width: sheet.width, gap: 12, decimalMark: invoice.decimalMark },
     style: sheet.table,
     gapBefore: 8,
+    continued: `Load ${load.ticket}, continued`,
   });
 }
 

@@ -34,6 +34,8 @@ export type Table = {
   readonly style: TableStyle;
   readonly gapBefore?: number;
   readonly keepWithNext?: boolean;
+  /** Stands over the first column where the heading repeats, so that a reader knows what goes on. */
+  readonly continued?: string;
 };
 
 function gridOf({ columns, rows, totals, space, style }: Table): TableGrid {
@@ -60,6 +62,12 @@ function withLastTied(pieces: readonly Piece[], keepWithNext: boolean): Piece[] 
   return pieces.map((piece, index) => (index === pieces.length - 1 ? { ...piece, keepWithNext } : piece));
 }
 
+function continuedGrid(grid: TableGrid, continued: string | undefined): TableGrid {
+  if (continued === undefined) return grid;
+  const columns = grid.columns.map((column, index) => (index === 0 ? { ...column, head: continued } : column));
+  return { ...grid, columns };
+}
+
 /** The pieces of one table; cells are matched to columns by their place. */
 export function tablePieces(table: Table): Piece[] {
   const { rows, totals, style } = table;
@@ -79,7 +87,7 @@ export function tablePieces(table: Table): Piece[] {
     );
     return { ...piece, keepWithNext: index < totals.length - 1 };
   });
-  const repeatedHead: Piece = { ...head, gapBefore: 0 };
+  const repeatedHead = headPiece(continuedGrid(grid, table.continued), style.head, style.rule, 0);
   const below = [...body, ...foot].map((piece) => ({ ...piece, repeatedHead }));
   return [head, ...withLastTied(below, table.keepWithNext ?? false)];
 }
