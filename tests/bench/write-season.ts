@@ -7,58 +7,15 @@ import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { workedExample } from '../oracle/worked-example.ts';
 
+/** The worked example, without its ranges and its rounding of tests. */
 export const BENCH_AGREEMENT = {
-  format: 'huskledger-agreement/1',
-  id: 'B-26-001',
-  seller: 'Quillback Acres',
-  buyer: 'Tarn Hollow Dairy',
-  feed: 'whole-ear-corn',
-  currency: 'USD',
-  rounding: 'half-up',
-  timeZone: 'America/Boise',
-  references: {
-    corn: {
-      series: 'corn-county-bid',
-      unit: 'bushel',
-      poundsPerUnit: '56',
-      dryMatterPercent: '84.5',
-      starchPercentOfDryMatter: '71',
-      rule: { kind: 'delivery-day', maxAgeDays: '7' },
-      basis: '-0.15',
-      floor: '3.60',
-      ceiling: '5.40',
-    },
-  },
-  price: [
-    {
-      term: 'constituent',
-      label: 'Grain, by its starch',
-      of: 'grain-equivalent',
-      at: { reference: 'corn', per: 'dry-matter' },
-      sharePercent: '100',
-    },
-    {
-      term: 'remainder',
-      label: 'Cob, husk and other fibre',
-      after: ['grain-equivalent'],
-      at: { reference: 'corn', per: 'dry-matter' },
-      sharePercent: '60',
-    },
-    {
-      term: 'schedule',
-      label: 'Fibre above range',
-      on: 'ndf',
-      neutral: { from: '0', to: '26' },
-      above: [{ points: '4', perPoint: '-0.80' }, { perPoint: '-1.50' }],
-      count: 'exact',
-      unit: 'money',
-      per: 'short-ton',
-      weight: 'dry-matter',
-    },
-    { term: 'flat', label: 'Hauling', rate: '-4.25', per: 'short-ton', weight: 'as-fed' },
-  ],
+  ...workedExample.agreement,
+  tests: {},
+  acceptance: [],
 };
+const SERIES = 'corn-elevator-bid';
 
 const SEASON_DAYS = 21;
 const FIRST_DAY = Date.UTC(2026, 8, 14, 12);
@@ -69,7 +26,7 @@ export async function writeBenchSeason(folder: string, loads: number): Promise<v
   await writeFile(join(folder, 'agreement.json'), JSON.stringify(BENCH_AGREEMENT));
   const quotes = Array.from(
     { length: SEASON_DAYS + 1 },
-    (_, day) => `corn-county-bid,${dateOf(day)},${(4 + (day % 9) * 0.0275).toFixed(4)}`,
+    (_, day) => `${SERIES},${dateOf(day)},${(4 + (day % 9) * 0.0275).toFixed(4)}`,
   );
   await writeFile(join(folder, 'prices.csv'), `series,date,price\n${quotes.join('\n')}\n`);
   await writeLines(

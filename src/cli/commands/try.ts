@@ -2,26 +2,19 @@
  * `huskledger try FILE`: what a formula pays over a grid of tests, before anyone signs it.
  */
 import { parseArgs } from 'node:util';
-import { type Figures, figuresFor } from '../../documents/figures.ts';
+import { figuresFor } from '../../documents/figures.ts';
 import type { Agreement } from '../../domain/agreement/document.ts';
-import {
-  MEASURE_NAMES,
-  MEASURE_UNITS,
-  type Measure,
-  TESTED,
-  type Tested,
-} from '../../domain/agreement/measures.ts';
+import { type Measure, TESTED } from '../../domain/agreement/measures.ts';
 import { readerUnits } from '../../domain/agreement/reader-units.ts';
-import { currencyDecimals } from '../../domain/money/currency.ts';
-import { type Exact, HUNDRED, parseDecimal, subtract } from '../../domain/numbers/exact.ts';
-import { printDecimal, printFixed } from '../../domain/numbers/printing.ts';
+import { type Exact, parseDecimal } from '../../domain/numbers/exact.ts';
 import type { DistanceUnit } from '../../domain/quantities/units.ts';
 import { warnOfOverpricing } from '../../domain/settlement/makes-sense.ts';
 import { measuresNeeded, needsDistance } from '../../domain/settlement/prepare-term.ts';
 import { readAxis } from '../../domain/worth/axis.ts';
-import { prepareTryOut, type TrialLoad, type TriedPrice } from '../../domain/worth/try-out.ts';
+import { prepareTryOut, type TrialLoad } from '../../domain/worth/try-out.ts';
 import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
 import type { Terminal } from '../terminal.ts';
+import { type Axis, printTryOut } from '../try-grid.ts';
 import { readAgreementAt } from './words.ts';
 
 export const TRY_HELP = `huskledger try FILE [--dry-matter 58] [--starch 50:64:2] [--ndf 20:32:4] [--price 4.25] [--net WEIGHT] [--distance LENGTH]
@@ -73,11 +66,6 @@ function readArguments(args: readonly string[]) {
 }
 
 type Values = Readonly<Record<string, unknown>>;
-
-interface Axis {
-  readonly measure: Measure;
-  readonly values: readonly Exact[];
-}
 
 /** What was given for each measure, moisture among them; checks that nothing the formula needs is missing. */
 function readAxes(values: Values, agreement: Agreement): Axis[] {
@@ -159,91 +147,4 @@ function readPositive(option: string, given: unknown): Exact {
   if (value === undefined || value.n <= 0n)
     throw new WrongUse(`${option} must be a number above 0; found ${JSON.stringify(given)}.`);
   return value;
-}
-
-interface Trial {
-  readonly agreement: Agreement;
-  readonly axes: readonly Axis[];
-  readonly quotes: ReadonlyMap<string, string>;
-  readonly load: TrialLoad;
-  readonly price: (figures: ReadonlyMap<Tested, Exact>) => TriedPrice;
-  readonly figures: Figures;
-}
-
-function printTryOut(trial: Trial): string {
-  const { agreement, axes, quotes, load, figures } = trial;
-  const { ton, weight } = readerUnits(agreement);
-  const tonName = ton === 'short-ton' ? 'short ton' : 'tonne';
-  const fixed = axes.filter((axis) => axis.values.length === 1);
-  const [rows, columns] = axes.filter((axis) => axis.values.length > 1);
-  const given = [
-    ...fixed.map(({ measure, values }) =>
-      `${MEASURE_NAMES[measure]} ${values.map((value) => printDecimal(value)).join()} ${MEASURE_UNITS[measure]}`.trimEnd(),
-    ),
-    ...[...quotes].map(([name, quote]) => `${name} quoted at ${quote} ${agreement.currency}`),
-    `a load of ${figures.show(printDecimal(load.net))} ${weight}`,
-    ...(load.distance ? [`hauled ${printDecimal(load.distance.length)} ${load.distance.unit}`] : []),
-  ];
-  const notes = new Set<string>();
-  const table = (of: 'perTonAsFed' | 'perTonDry') => grid({ ...trial, rows, columns, of, notes });
-  return [
-    `Agreement ${agreement.id}: ${given.join(', ')}`,
-    '',
-    `${agreement.currency} per ${tonName} as fed`,
-    '',
-    table('perTonAsFed'),
-    '',
-    `${agreement.currency} per ${tonName} of dry matter`,
-    '',
-    table('perTonDry'),
-    ...(notes.size === 0 ? [] : ['', ...[...notes].map((note) => `–  no price: ${note}`)]),
-  ].join('\n');
-}
-
-interface Grid extends Trial {
-  readonly rows: Axis | undefined;
-  readonly columns: Axis | undefined;
-  readonly of: 'perTonAsFed' | 'perTonDry';
-  /** Why some cells have no price. */
-  readonly notes: Set<string>;
-}
-
-function grid({ agreement, axes, rows, columns, price, of, notes, figures }: Grid): string {
-  const decimals = currencyDecimals(agreement.currency) ?? 2;
-  const cell = (chosen: readonly (readonly [Axis, Exact])[]): string => {
-    const tried = price(figuresAt(axes, chosen));
-    if (tried.impossible === undefined) return figures.show(printFixed(tried[of], decimals));
-    notes.add(tried.impossible);
-    return '–';
-  };
-  const rowValues = rows ? rows.values.map((value) => [rows, value] as const) : [undefined];
-  const columnValues = columns ? columns.values.map((value) => [columns, value] as const) : [undefined];
-  const head = columns ? columns.values.map((value) => `${printDecimal(value)}`) : ['Price'];
-  const body = rowValues.map((row) => [
-    row ? printDecimal(row[1]) : '',
-    ...columnValues.map((column) => cell([row, column].filter((choice) => choice !== undefined))),
-  ]);
-  const corner = [rows, columns].flatMap((axis) => (axis ? [MEASURE_NAMES[axis.measure]] : [])).join(' \\ ');
-  const lines = [[corner, ...head], ...body];
-  const width = Math.max(...lines.flatMap((line) => line.slice(1).map((text) => text.length)), 8);
-  return lines
-    .map(([first = '', ...rest]) =>
-      [first.padEnd(Math.max(corner.length, 8)), ...rest.map((text) => text.padStart(width))].join('  '),
-    )
-    .join('\n');
-}
-
-/** The figures of one cell: what is fixed, what its row and column say; moisture as its dry matter. */
-function figuresAt(
-  axes: readonly Axis[],
-  chosen: readonly (readonly [Axis, Exact])[],
-): ReadonlyMap<Tested, Exact> {
-  const figures = new Map<Tested, Exact>();
-  for (const axis of axes) {
-    const value = chosen.find(([of]) => of === axis)?.[1] ?? axis.values[0];
-    if (value === undefined) continue;
-    if (axis.measure === 'moisture') figures.set('dry-matter', subtract(HUNDRED, value));
-    else figures.set(axis.measure, value);
-  }
-  return figures;
 }

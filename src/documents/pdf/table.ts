@@ -64,7 +64,9 @@ function withLastTied(pieces: readonly Piece[], keepWithNext: boolean): Piece[] 
 
 function continuedGrid(grid: TableGrid, continued: string | undefined): TableGrid {
   if (continued === undefined) return grid;
-  const columns = grid.columns.map((column, index) => (index === 0 ? { ...column, head: continued } : column));
+  const columns = grid.columns.map((column, index) =>
+    index === 0 ? { ...column, head: continued } : column,
+  );
   return { ...grid, columns };
 }
 
