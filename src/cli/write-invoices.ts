@@ -1,7 +1,7 @@
 /**
  * `settle --pdf`: invoices drawn up, printed and put on disk, whole or not at all.
  */
-import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { agreementFingerprint } from '../documents/agreement-fingerprint.ts';
@@ -36,6 +36,8 @@ const LANGUAGE = 'en-US';
 export interface WrittenInvoices {
   readonly invoices: number;
   readonly pages: number;
+  /** PDF files in the folder that were there before and are none of these. */
+  readonly others: number;
 }
 
 /** Writes the invoices. Throws `WrongUse` where there are none, a character cannot be printed, or nothing can be written. */
@@ -66,6 +68,7 @@ export async function writeInvoices({
     .sort()
     .at(-1);
   let pages = 0;
+  let others = 0;
   const print = async (printed: readonly InvoiceData[]): Promise<Uint8Array> => {
     const before = pages;
     const result = await renderInvoices({
@@ -85,21 +88,36 @@ export async function writeInvoices({
   if (/\.pdf$/i.test(out)) {
     await writeWhole(out, await print(invoices));
   } else {
+    const names = fileNames(invoices);
     for (const [index, invoice] of invoices.entries()) {
-      await writeWhole(join(out, fileName(invoice, index)), await print([invoice]));
+      await writeWhole(join(out, names[index] ?? ''), await print([invoice]));
     }
+    others = await otherInvoices(out, names);
   }
-  return { invoices: invoices.length, pages };
+  return { invoices: invoices.length, pages, others };
 }
 
 function tellProblems(problems: readonly InvoiceProblem[]): string {
-  return ['No invoice was written.', ...problems.map(({ message }) => message)].join('\n');
+  return ['No invoice was written.', ...new Set(problems.map(({ message }) => message))].join('\n');
 }
 
-/** Characters that a file name may not have on some system become "_"; the place in the list keeps names apart. */
-function fileName({ number }: InvoiceData, index: number): string {
-  const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_');
-  return `${String(index + 1).padStart(4, '0')}-${safe}.pdf`;
+async function otherInvoices(folder: string, written: readonly string[]): Promise<number> {
+  const names = await readdir(folder);
+  return names.filter((name) => /\.pdf$/i.test(name) && !written.includes(name)).length;
+}
+
+/**
+ * A name for each invoice, the same in every run. Characters that a file name may not have on some system become "_";
+ * where two come to the same name, the later ones get their place in the list.
+ */
+function fileNames(invoices: readonly InvoiceData[]): string[] {
+  const taken = new Set<string>();
+  return invoices.map(({ number }, index) => {
+    const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_');
+    const name = taken.has(safe.toLowerCase()) ? `${safe}-${index + 1}` : safe;
+    taken.add(name.toLowerCase());
+    return `${name}.pdf`;
+  });
 }
 
 /** Writes beside the place and renames, so that a reader never meets half a file. */
@@ -112,10 +130,20 @@ async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
   } catch (error) {
     // Where not even the folder could be made, there is nothing to take away.
     await rm(partial, { force: true }).catch(() => {});
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new WrongUse(`${path} cannot be written: ${reason}`);
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    throw new WrongUse(`${path} cannot be written: ${SYSTEM_WORDS[code] ?? String(error)}`);
   }
 }
+
+const SYSTEM_WORDS: Readonly<Record<string, string>> = {
+  EISDIR: 'it is a folder; name a file that ends in .pdf',
+  ENOTDIR: 'a file stands where a folder is needed; end the name in .pdf for one file, or name a folder',
+  EEXIST: 'a file stands where a folder is needed; end the name in .pdf for one file, or name a folder',
+  EACCES: 'permission is denied',
+  EPERM: 'permission is denied',
+  EROFS: 'the disk can only be read',
+  ENOSPC: 'the disk is full',
+};
 
 async function readFonts(): Promise<FontBytes> {
   const { resolve } = createRequire(import.meta.url);

@@ -29,7 +29,7 @@ export function csvHead({ price }: Agreement): string {
 }
 
 /** One load; amounts have the currency's decimals, weights at most six. */
-export function csvLoad(outcome: Outcome, money: Money): string {
+export function csvLoad(outcome: Outcome, money: Money, { price }: Agreement): string {
   const { load, figures, dryPounds } = outcome;
   const settled = outcome.status === 'settled' ? outcome : undefined;
   return csvRow([
@@ -42,7 +42,10 @@ export function csvLoad(outcome: Outcome, money: Money): string {
     figures['dry-matter'] ? printDecimal(figures['dry-matter']) : '',
     money.currency,
     settled ? printAmount(settled.total, money) : '',
-    ...(settled?.lines ?? []).map((line) => printAmount(line.amount, money)),
+    ...price.map((_, index) => {
+      const line = settled?.lines[index];
+      return line ? printAmount(line.amount, money) : '';
+    }),
   ]);
 }
 

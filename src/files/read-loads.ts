@@ -23,6 +23,8 @@ export interface LoadsReading {
 export interface LoadsFile {
   /** The line that each ticket stands on. */
   readonly tickets: ReadonlyMap<string, number>;
+  /** False where the file or some record of it could not be read, so that more tickets may stand in it. */
+  readonly complete: boolean;
   /** Characters of the longest ticket. */
   readonly ticketWidth: number;
   /** The loads in file order, many at a time. Throws `UnreadableFile` where the file has changed since it was checked. */
@@ -38,7 +40,12 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
   const tickets = new Map<string, number>();
   let ticketWidth = 0;
   let kept: DeliveredLoad[] | undefined = [];
-  const table = await readCsv(path, LOADS, report);
+  let complete = true;
+  const unread = (problem: InputProblem) => {
+    complete = false;
+    report(problem);
+  };
+  const table = await readCsv(path, LOADS, unread);
   for await (const batch of table?.batches ?? []) {
     for (const { line, cell } of batch) {
       const row = new Row(cell);
@@ -58,7 +65,7 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
     onLoads(tickets.size);
   }
   const loads = kept ? keptLoads(kept) : () => readAgain(path, { rules, before });
-  return { tickets, ticketWidth, loads };
+  return { tickets, complete, ticketWidth, loads };
 }
 
 /** Settled this many at a time, so that output begins before all is settled. */

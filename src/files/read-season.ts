@@ -69,12 +69,13 @@ export async function openSeason(
     report,
   );
   const { evidence, ticketed } = await readEvidence({ folder, names, parts, report, warn });
-  const { tickets, ticketWidth, loads } = await readLoads(join(folder, LOADS.file), {
+  const { tickets, complete, ticketWidth, loads } = await readLoads(join(folder, LOADS.file), {
     rules: loadRules(parts),
     report,
     onLoads,
   });
-  checkTickets(ticketed, tickets, report);
+  // A ticket that nobody could read must not make its election or choice wrong as well.
+  if (complete) checkTickets(ticketed, tickets, report);
   sortByPlace(problems);
   if (!agreement || problems.length > 0) return { season: undefined, problems, warnings };
   const season = { agreement, document, evidence, loadCount: tickets.size, ticketWidth, loads };

@@ -46,7 +46,7 @@ describe('settle --pdf', () => {
     const folder = await season();
     const out = join(folder, 'invoices 2026');
     await runCli('settle', folder, '--pdf', out);
-    expect(await filesIn(out)).toEqual(['0001-A-26-014_T1.pdf', '0002-A-26-014_T3.pdf']);
+    expect(await filesIn(out)).toEqual(['A-26-014_T1.pdf', 'A-26-014_T3.pdf']);
   });
 
   test.skipIf(!hasPdftotext)(

@@ -80,6 +80,11 @@ async function invoice(out: string, { by, paper, issued }: SettleOptions, work: 
   terminal.say(
     `Wrote ${counted(written.invoices, 'invoice')} on ${counted(written.pages, 'page')} to ${out}`,
   );
+  if (written.others > 0) {
+    terminal.say(
+      `Please check: ${out} holds ${counted(written.others, 'other PDF file')} that this run did not write; an earlier invoice may stand beside its successor.`,
+    );
+  }
 }
 
 function counted(count: number, noun: string): string {
@@ -117,7 +122,7 @@ function printerFor(settled: SettledSeason, options: SettleOptions, terminal: Te
   if (options.csv) {
     return {
       head: () => csvHead(season.agreement),
-      row: (outcome) => csvLoad(outcome, money),
+      row: (outcome) => csvLoad(outcome, money, season.agreement),
       foot: () => '',
     };
   }
@@ -181,6 +186,8 @@ function readArguments(args: readonly string[]): { folder: string; options: Sett
   if (pdf === undefined && [values.by, values.paper, issued].some((value) => value !== undefined)) {
     throw new WrongUse('--by, --paper and --issued go with --pdf OUT.');
   }
+  if (pdf !== undefined && /^(\s*|-.*)$/.test(pdf))
+    throw new WrongUse('--pdf needs the name of a file or folder to write.');
   if (issued !== undefined && parseLocalDate(issued) === undefined) {
     throw new WrongUse(`--issued takes a date like 2026-11-30; found ${JSON.stringify(issued)}.`);
   }

@@ -7,7 +7,7 @@ import { baselineIn, paragraphPieces } from '../pdf/paragraph.ts';
 import { wrapText } from '../pdf/wrap-text.ts';
 import type { InvoiceData } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
-import { isNegative, withMinusSign } from './minus-sign.ts';
+import { isNegative } from './minus-sign.ts';
 
 function kindInWords({ kind, loads }: InvoiceData): string {
   const count = loads.length === 1 ? 'one load' : `${loads.length} loads`;
@@ -122,7 +122,7 @@ export function totalPiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
       ink.text('Invoice total', sheet.left, top + 16.5, style);
       const named = style.face.width('Invoice total  ', style.size);
       ink.text(totalLabel(invoice).toLowerCase(), sheet.left + named, top + 16.5, sheet.quiet);
-      ink.textEndingAt(`${invoice.currency} ${withMinusSign(invoice.total)}`, sheet.right, top + 16.5, style);
+      ink.textEndingAt(owed(invoice), sheet.right, top + 16.5, style);
       ink.lines([[sheet.left, top + height, sheet.right, top + height]], sheet.rule);
     },
   };
