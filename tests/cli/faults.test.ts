@@ -219,6 +219,16 @@ describe('a folder with faults', () => {
     ]);
   });
 
+  test('blames no election or choice for a loads.csv that could not be read', async () => {
+    const files = {
+      'loads.csv': LOADS.replaceAll(',', ';'),
+      'choices.csv': 'ticket,choice\nT1,refuse\nT2,refuse\n',
+    };
+    const { said } = await runCli('settle', await folderOf(seasonWith(files)));
+    expect(said).toHaveLength(2);
+    expect(said[0]).toContain('separated by semicolons');
+  });
+
   test('says so of a folder that is not there', async () => {
     const { status, said } = await runCli('settle', '/nowhere/at/all');
     expect(status).toBe(1);

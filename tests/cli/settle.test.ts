@@ -107,6 +107,13 @@ describe('settle', () => {
     );
   });
 
+  test('gives every CSV row as many cells as the header, whatever became of the load', async () => {
+    const { output } = await runCli('settle', await folderOf(seasonWith()), '--csv');
+    const rows = output.trimEnd().split('\r\n').slice(1);
+    expect(rows).toHaveLength(2);
+    for (const row of rows) expect(row.split(',')).toHaveLength(13);
+  });
+
   test('explains a load in figures that add up', async () => {
     const { output, status } = await runCli('settle', await folderOf(seasonWith()), '--explain', 'T1');
     expect(status).toBe(0);
