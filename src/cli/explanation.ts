@@ -6,6 +6,7 @@ import { unitName } from '../documents/settlements-json.ts';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../domain/agreement/measures.ts';
 import { zoneCalendar } from '../domain/dates/instant.ts';
 import { printDecimal } from '../domain/numbers/printing.ts';
+import { adjustments } from '../domain/prices/reference-price.ts';
 import { reportedFigure } from '../domain/samples/lab-result.ts';
 import { tell, withMinus } from '../domain/settlement/derivation.ts';
 import { type Money, printAmount } from '../domain/settlement/line.ts';
@@ -57,8 +58,12 @@ function tellSettlement(
   const prices = [...outcome.prices].map(([name, { price, quote, quotedOn }]) => {
     const reference = season.agreement.references[name];
     const source = quotedOn.length === 0 ? 'fixed' : `${reference?.series ?? ''} of ${quotedOn.join(', ')}`;
-    const basis = reference?.basis === undefined ? '' : `, basis ${withMinus(reference.basis)}`;
-    return `Price ${name}: ${tell(quote)} (${source})${basis}, so ${tell(price)} ${money.currency} per ${reference?.unit ?? 'unit'}`;
+    const adjusted = reference
+      ? adjustments(reference, price)
+          .map((words) => `, ${words}`)
+          .join('')
+      : '';
+    return `Price ${name}: ${tell(quote)} (${source})${adjusted}, so ${tell(price)} ${money.currency} per ${reference?.unit ?? 'unit'}`;
   });
   const lines = outcome.lines.flatMap((line) => [
     '',
@@ -81,6 +86,6 @@ function tellSum({ lines, total }: Settled, money: Money): string {
 
 function tellUnsettled(outcome: Exclude<Outcome, Settled>): string {
   return outcome.status === 'refused'
-    ? 'Refused by the buyer: nothing is owed for it'
+    ? `Refused by the buyer (${outcome.breaches.join('; ')}): nothing is owed for it`
     : `Waits (${outcome.reason}): ${outcome.detail}`;
 }

@@ -7,7 +7,9 @@ import { openTerminal } from './terminal.ts';
 
 // A reader that has seen enough (`huskledger settle DIR | head`) is no failure.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? 0 : 1);
+  if (error.code === 'EPIPE') process.exit(0);
+  process.stderr.write(`Standard output cannot be written: ${error.message}\n`);
+  process.exit(1);
 });
 
 try {

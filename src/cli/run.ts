@@ -60,7 +60,11 @@ function expectedMessage(error: unknown): string | undefined {
   if (error instanceof WrongUse) return error.message;
   if (error instanceof UnreadableFile) return printProblem(error.problem);
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  if (code.startsWith('ERR_PARSE_ARGS_'))
-    return `${error instanceof Error ? error.message : ''}\nhuskledger COMMAND --help lists the options.`;
+  if (code.startsWith('ERR_PARSE_ARGS_')) {
+    const option = /'(--?[^\s'=<]+)/.exec(error instanceof Error ? error.message : '')?.[1] ?? 'an option';
+    return code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION'
+      ? `There is no option ${option}. huskledger COMMAND --help lists them.`
+      : `${option} is not used like this. huskledger COMMAND --help shows how.`;
+  }
   return undefined;
 }

@@ -79,7 +79,7 @@ export function settledTable({ season, money }: SettledSeason, figures: Figures)
       count(totals, outcome);
       const row = printRow(cells(outcome), columns);
       if (outcome.status === 'settled') return row;
-      return `${row}  ${outcome.status === 'refused' ? 'refused' : `waits (${outcome.reason}): ${outcome.detail}`}`;
+      return `${row}  ${outcome.status === 'refused' ? `refused: ${outcome.breaches.join('; ')}` : `waits (${outcome.reason}): ${outcome.detail}`}`;
     },
     foot: () => {
       const { settled, refused, waiting } = totals.counts;

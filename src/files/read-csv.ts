@@ -108,6 +108,8 @@ async function* parseRecords(
   const parser = parse({
     bom: true,
     skip_empty_lines: true,
+    // A spreadsheet saves rows that were once used as commas alone.
+    skip_records_with_empty_values: true,
     relax_column_count: true,
     skip_records_with_error: true,
     max_record_size: LONGEST_RECORD_CHARACTERS,

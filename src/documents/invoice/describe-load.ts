@@ -8,6 +8,7 @@ import { readerUnits } from '../../domain/agreement/reader-units.ts';
 import type { ZoneCalendar } from '../../domain/dates/instant.ts';
 import { type Exact, HUNDRED, isNegative, multiply, percent, subtract } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed, printWithEllipsis } from '../../domain/numbers/printing.ts';
+import { adjustments } from '../../domain/prices/reference-price.ts';
 import { fromPounds } from '../../domain/quantities/units.ts';
 import { reportedFigure, type TestRules, usedFigure } from '../../domain/samples/lab-result.ts';
 import { type Money, printAmount } from '../../domain/settlement/line.ts';
@@ -77,7 +78,7 @@ function describeTests({ result }: Settled, { rules, figures }: LoadSetting): In
   const measures: readonly Tested[] = ['dry-matter', ...result.reported];
   return {
     sample: result.sample,
-    basis: result.basis === 'as-fed' ? 'as-fed' : 'dry matter',
+    basis: result.basis === 'as-fed' ? 'as-fed weight' : 'dry matter',
     measures: measures.flatMap((measure) => {
       const figure = usedFigure(result, measure, rules);
       if (figure === undefined || reportedFigure(result, measure) === undefined) return [];
@@ -90,8 +91,9 @@ function describeTests({ result }: Settled, { rules, figures }: LoadSetting): In
 function describeReferences({ prices }: Settled, { agreement, figures }: LoadSetting): InvoiceReference[] {
   return [...prices].map(([name, { price, quote, quotedOn }]) => {
     const reference = agreement.references[name];
+    const adjusted = reference ? adjustments(reference, price) : [];
     return {
-      name,
+      name: [name, ...adjusted].join(', '),
       ...(reference?.series === undefined || quotedOn.length === 0 ? {} : { series: reference.series }),
       quote: figures.show(printDecimal(quote)),
       quotedOn,

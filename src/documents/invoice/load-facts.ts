@@ -77,7 +77,7 @@ export function ticketPieces(load: InvoiceLoad, { weightUnit }: InvoiceData, she
 export function testPieces(tests: InvoiceTests, sheet: InvoiceSheet): Piece[] {
   const from = tests.laboratory === undefined ? '' : `, ${tests.laboratory}`;
   const title = paragraphPieces({
-    text: `Sample ${tests.sample}${from} (reported basis: ${tests.basis})`,
+    text: `Sample ${tests.sample}${from}, figures as the agreement uses them (reported on ${tests.basis})`,
     left: sheet.left,
     width: sheet.width,
     style: sheet.strong,

@@ -79,7 +79,7 @@ function noQuote(detail: string): QuoteLack {
 
 function stillOpen({ name, series }: QuoteRequest, date: LocalDate): QuoteLack {
   return noQuote(
-    `${date} is still open: the newest quote of ${name} is of ${series.at(-1)?.date ?? 'no date'}`,
+    `The quotes of ${name} end on ${series.at(-1)?.date ?? 'no date'}; the load is priced once there is one of ${date} or later`,
   );
 }
 

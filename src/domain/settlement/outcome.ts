@@ -40,6 +40,8 @@ export interface Settled extends Known {
 
 export interface Refused extends Known {
   readonly status: 'refused';
+  /** The agreed ranges that it lies outside of, in words. */
+  readonly breaches: readonly string[];
 }
 
 export interface Waiting extends Known {

@@ -81,7 +81,7 @@ export function prepareSettlement(
     const measured = measure(load);
     const breaches = acceptance.breaches(measured.figures);
     const choice = evidence.choices.get(load.ticket);
-    if (breaches.length > 0 && choice === 'refuse') return { ...measured, status: 'refused' };
+    if (breaches.length > 0 && choice === 'refuse') return { ...measured, status: 'refused', breaches };
 
     const missing = [...needs].filter((name) => measured.figures[name] === undefined);
     if (missing.length > 0) return waiting(measured, 'no-result', tellMissing(measured, missing, agreement));

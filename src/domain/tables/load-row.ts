@@ -28,7 +28,7 @@ export function readLoadRow(row: Row, { calendar, distanceNeeded }: LoadRules): 
   const miles = row.optionalAmount('miles');
   const length = miles ?? row.optionalAmount('km');
   if (distanceNeeded && length === undefined && row.text('miles') === '' && row.text('km') === '') {
-    row.fault('miles', 'or km must be given, since the agreement has a price per distance; both are empty');
+    row.fault('miles', '(or km) must be given, since the agreement has a price per distance; it is empty');
   }
   if (row.problems.length > 0 || 'wrong' in time || !gross || !tare || !unit) return undefined;
 

@@ -36,7 +36,8 @@ export class Row {
   word<Word extends string>(column: string, words: readonly Word[]): Word | undefined {
     const text = this.text(column);
     const word = words.find((known) => known === text);
-    return word ?? this.fault(column, `must be one of ${words.join(', ')}; ${found(text)}`);
+    const hint = words.find((known) => known === text.toLowerCase()) ? ' (small letters)' : '';
+    return word ?? this.fault(column, `must be one of ${words.join(', ')}${hint}; ${found(text)}`);
   }
 
   /** A decimal of 0 or more. */

@@ -56,12 +56,18 @@ export function checkHeader(header: readonly string[], shape: TableShape): RowPr
     if (header.indexOf(column) !== index) {
       problems.push({ column, message: 'stands twice in the header; remove one' });
     } else if (!known.includes(column)) {
-      const shown = column === '' ? 'has no name' : 'is not known';
+      const small = column.toLowerCase();
+      if (known.includes(small)) {
+        problems.push({ column, message: `must be written ${small}, in small letters` });
+        continue;
+      }
+      const shown = column === '' ? `has no name (column ${index + 1})` : 'is not known';
       problems.push({ column: clip(column), message: `${shown}; known columns are ${known.join(', ')}` });
     }
   }
   for (const column of shape.required) {
-    if (!header.includes(column)) problems.push({ column, message: 'is missing from the header' });
+    if (!header.some((name) => name.toLowerCase() === column))
+      problems.push({ column, message: 'is missing from the header' });
   }
   if (header.includes('miles') && header.includes('km')) {
     problems.push({ column: 'km', message: 'stands beside "miles"; give the distance in one of them' });

@@ -67,7 +67,8 @@ function openingWords({ seller, buyer, feed, currency, rounding, timeZone }: Agr
 }
 
 const PLANS: Record<NonNullable<Agreement['sampling']>['plan'], string> = {
-  'per-load': 'Each load has a sample of its own, which its ticket names (plan per-load).',
+  'per-load':
+    'A load takes the sample that its ticket names; each load is to have one of its own (plan per-load).',
   composite:
     'One sample may stand for several loads; the ticket of each names it, and the figures are the laboratory’s for the whole (plan composite).',
   'per-day':
