@@ -82,7 +82,7 @@ describe('settle --pdf', () => {
       const out = join(folder, 'season.pdf');
       await runCli('settle', folder, '--pdf', out, '--by', 'season');
       expect((await textOf(out)).replace(/\s+/g, ' ')).toContain(
-        'Not on this invoice: 1 load waits. T2: There is no result of sample S2 yet',
+        'Not on this invoice: 1 load. T2 (waits: There is no result of sample S2 yet',
       );
     },
   );

@@ -95,7 +95,7 @@ export const loadInvoice: InvoiceData = {
   decimalMark: '.',
   delivered: '2026-09-14',
   loads: [load],
-  waiting: [],
+  absent: [],
   total: '1,986.85',
 };
 
@@ -154,7 +154,7 @@ export const crowdedInvoice: InvoiceData = {
       total: '5,960.55',
     },
   ],
-  waiting: ['T2 waits for its laboratory result'],
+  absent: [{ why: 'waits for its laboratory result', loads: ['T2'] }],
   total: '5,960.55',
 };
 
@@ -184,11 +184,7 @@ export function seasonInvoice(count: number): InvoiceData {
     delivered: '2026-09-14 to 2026-10-02',
     loads,
     net: '1,884,800',
-    waiting: [
-      'T41 waits for its laboratory result',
-      'T42 waits for its laboratory result',
-      'T47 lies outside the agreed moisture, and the buyer has not chosen yet',
-    ],
+    absent: [{ why: 'waits for its laboratory result', loads: ['T41', 'T42'] }],
     total: '-79,474.00',
   };
 }

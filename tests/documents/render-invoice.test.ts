@@ -147,7 +147,7 @@ describe.skipIf(!hasPdftotext)(`the pages as read back (skipped where ${withoutP
       expect(text).toContain(word);
     }
     expect(text).toContain('the rest, fibre (NDF) not tested 27.2 %');
-    expect(text).toContain('Not on this invoice: 1 load waits. T2 waits for its laboratory result.');
+    expect(text).toContain('Not on this invoice: 1 load. T2 (waits for its laboratory result)');
   });
 
   test('repeat the heading of the loads on each page of the table', async () => {

@@ -93,8 +93,9 @@ function describeReferences({ prices }: Settled, { agreement, figures }: LoadSet
     const reference = agreement.references[name];
     const adjusted = reference ? adjustments(reference, price) : [];
     return {
-      name: [name, ...adjusted].join(', '),
-      ...(reference?.series === undefined || quotedOn.length === 0 ? {} : { series: reference.series }),
+      ...(reference?.series === undefined || quotedOn.length === 0
+        ? { name: [name, ...adjusted].join(', ') }
+        : { name, series: [reference.series, ...adjusted].join(', ') }),
       quote: figures.show(printDecimal(quote)),
       quotedOn,
       price: figures.show(printDecimal(price)),

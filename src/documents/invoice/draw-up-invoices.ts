@@ -11,7 +11,7 @@ import { type Money, printAmount } from '../../domain/settlement/line.ts';
 import type { Outcome, Settled } from '../../domain/settlement/outcome.ts';
 import type { Figures } from '../figures.ts';
 import { describeLoad, type LoadSetting, printNet } from './describe-load.ts';
-import type { InvoiceData } from './invoice-data.ts';
+import type { InvoiceAbsent, InvoiceData } from './invoice-data.ts';
 
 export type InvoiceKind = InvoiceData['kind'];
 
@@ -68,7 +68,7 @@ function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): Inv
     loads: loads.map((load) => describeLoad(load, setting)),
     weightUnit: readerUnits(agreement).weight,
     net: printNet(pounds, setting),
-    waiting: by === 'load' ? [] : waitingBeside(request, by === 'day' ? first : undefined),
+    absent: by === 'load' ? [] : absentBeside(request, by === 'day' ? first : undefined),
     total: figures.show(printAmount(total, money)),
   };
 }
@@ -91,11 +91,16 @@ function groupsOf(settled: readonly Settled[], by: InvoiceKind): [string, Settle
   }
 }
 
-/** Loads of the same day or season that wait, each in words. */
-function waitingBeside({ outcomes }: InvoiceRequest, day: string | undefined): string[] {
-  return outcomes.flatMap((outcome) =>
-    outcome.status === 'waiting' && (day === undefined || outcome.load.deliveredOn === day)
-      ? [`${outcome.load.ticket}: ${outcome.detail}`]
-      : [],
-  );
+/** Loads of the same day or season that are not on the invoice: those that wait, by what for, and those refused. */
+function absentBeside({ outcomes }: InvoiceRequest, day: string | undefined): InvoiceAbsent[] {
+  const tickets = new Map<string, string[]>();
+  for (const outcome of outcomes) {
+    if (outcome.status === 'settled' || (day !== undefined && outcome.load.deliveredOn !== day)) continue;
+    const why =
+      outcome.status === 'waiting' ? `waits: ${outcome.detail}` : `refused: ${outcome.breaches.join('; ')}`;
+    const same = tickets.get(why);
+    if (same) same.push(outcome.load.ticket);
+    else tickets.set(why, [outcome.load.ticket]);
+  }
+  return [...tickets].map(([why, loads]) => ({ why, loads }));
 }

@@ -34,9 +34,16 @@ export type InvoiceData = {
   readonly weightUnit: 'lb' | 'kg';
   /** Total of net weights in that unit, where the table of loads is to show it: "141,010". */
   readonly net?: string;
-  /** Loads that are not on this invoice yet, one text for each: "T2 waits for its laboratory result". */
-  readonly waiting: readonly string[];
+  /** Loads that are not on this invoice. */
+  readonly absent: readonly InvoiceAbsent[];
   readonly total: string;
+};
+
+export type InvoiceAbsent = {
+  /** In words: "waits: There is no result of sample S2 yet". */
+  readonly why: string;
+  /** Tickets. */
+  readonly loads: readonly string[];
 };
 
 export type InvoiceLoad = {
@@ -75,7 +82,7 @@ export type InvoiceTests = {
 export type InvoiceReference = {
   /** The agreement's name for it: "corn". */
   readonly name: string;
-  /** Absent where the agreement fixes the price. */
+  /** With what the agreement makes of its quote; absent where the agreement fixes the price. */
   readonly series?: string;
   readonly quote: string;
   /** The printed date or dates of the quotes; empty for a fixed price. */

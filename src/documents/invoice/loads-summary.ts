@@ -67,12 +67,12 @@ export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
 }
 
 /** What is still to come, so that nobody takes the invoice for the whole season. */
-export function waitingPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
-  const count = invoice.waiting.length;
-  if (count === 0) return [];
-  const start = count === 1 ? '1 load waits' : `${count} loads wait`;
+export function absentPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+  if (invoice.absent.length === 0) return [];
+  const count = invoice.absent.reduce((sum, { loads }) => sum + loads.length, 0);
+  const told = invoice.absent.map(({ why, loads }) => `${loads.join(', ')} (${why})`);
   return paragraphPieces({
-    text: `Not on this invoice: ${start}. ${invoice.waiting.join('; ')}.`,
+    text: `Not on this invoice: ${count === 1 ? '1 load' : `${count} loads`}. ${told.join('; ')}.`,
     left: sheet.left,
     width: sheet.width,
     style: sheet.body,

@@ -11,7 +11,7 @@ import type { InvoiceData } from './invoice-data.ts';
 import { headingPieces, totalPiece } from './invoice-heading.ts';
 import { type InvoiceSheet, invoiceSheet } from './invoice-sheet.ts';
 import { loadPieces } from './load-block.ts';
-import { summaryPieces, waitingPieces } from './loads-summary.ts';
+import { absentPieces, summaryPieces } from './loads-summary.ts';
 import { contentTop, drawFrame } from './page-frame.ts';
 import { type InvoiceProblem, textProblems } from './text-problems.ts';
 
@@ -43,11 +43,11 @@ function groupsOf(invoice: InvoiceData, sheet: InvoiceSheet): Piece[][] {
   const loads = invoice.loads.map((load) => loadPieces(load, invoice, sheet));
   const opening =
     invoice.kind === 'season'
-      ? [[...heading, ...summaryPieces(invoice, sheet)], waitingPieces(invoice, sheet), ...loads]
+      ? [[...heading, ...summaryPieces(invoice, sheet)], absentPieces(invoice, sheet), ...loads]
       : [
           ...loads.slice(0, 1).map((first) => [...heading, ...first]),
           ...loads.slice(1),
-          waitingPieces(invoice, sheet),
+          absentPieces(invoice, sheet),
         ];
   const groups = opening.filter((group) => group.length > 0);
   const end = groups.pop() ?? heading;
