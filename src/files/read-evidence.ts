@@ -16,7 +16,7 @@ import {
   readQuoteRow,
 } from '../domain/tables/other-rows.ts';
 import { Row } from '../domain/tables/row.ts';
-import { readSampleRow, reportedMeasures, warnOfSum } from '../domain/tables/sample-row.ts';
+import { readSampleRow, reportedMeasures, warnOfDryMatter, warnOfSum } from '../domain/tables/sample-row.ts';
 import {
   CHOICES,
   columnOf,
@@ -114,8 +114,9 @@ async function readResults(source: EvidenceSource): Promise<ResultStore> {
       const result = readSampleRow(row, reported);
       if (!result) return;
       for (const message of negativeRemainders(result)) row.fault('sample', message);
-      const note = warnOfSum(result);
-      if (note !== undefined) source.warn({ file: SAMPLES.file, line, message: note });
+      for (const message of [warnOfSum(result), warnOfDryMatter(result)]) {
+        if (message !== undefined) source.warn({ file: SAMPLES.file, line, message });
+      }
       results.add({
         line,
         sample: result.sample,

@@ -315,4 +315,19 @@ describe('things to check that stop nothing', () => {
       expect.stringContaining('The formula pays 160 % of the corn price for that grain itself'),
     ]);
   });
+
+  test('are said of percentages that a spreadsheet wrote as fractions', async () => {
+    const references = { corn: { ...AGREEMENT.references['corn'], dryMatterPercent: '0.845' } };
+    const folder = await folderOf(
+      seasonWith({
+        'agreement.json': JSON.stringify({ ...AGREEMENT, references }),
+        'samples.csv': SAMPLES.replace('59.2', '0.592'),
+      }),
+    );
+    const { said } = await runCli('settle', folder, '--json');
+    expect(said).toEqual([
+      expect.stringContaining('sample S1: dry matter 0.592 %; was a percentage like 59.2 meant?'),
+      expect.stringContaining('the dry matter of corn is 0.845 %; was 84.5 % meant?'),
+    ]);
+  });
 });

@@ -33,6 +33,26 @@ export function warnOfOverpricing({ references, price }: Pick<Agreement, 'refere
   });
 }
 
+/** Percentages of 1 or less, which a spreadsheet writes for whole ones: 0.845 where 84.5 was meant. */
+export function warnOfFractions({ references, price }: Pick<Agreement, 'references' | 'price'>): string[] {
+  const figures: [string, string | undefined][] = [
+    ...Object.entries(references).flatMap(([name, reference]): [string, string | undefined][] => [
+      [`the dry matter of ${name}`, reference.dryMatterPercent],
+      [`the starch of ${name}`, reference.starchPercentOfDryMatter],
+    ]),
+    ...price.map((term): [string, string | undefined] => [
+      `the share of "${term.label}"`,
+      'sharePercent' in term ? term.sharePercent : undefined,
+    ]),
+  ];
+  return figures.flatMap(([what, figure]) => {
+    if (figure === undefined || compare(decimal(figure), ZERO) === 0 || compare(decimal(figure), ONE) > 0)
+      return [];
+    const meant = printWithEllipsis(multiply(decimal(figure), HUNDRED));
+    return [`${what} is ${figure} %; was ${meant} % meant?`];
+  });
+}
+
 interface NamedReference {
   readonly name: string;
   readonly reference: Reference;

@@ -38,6 +38,16 @@ export function readSampleRow(row: Row, reported: readonly Tested[]): LabResult 
   return row.problems.length > 0 ? undefined : result;
 }
 
+/** Wetter feed than this is not hauled; a spreadsheet writes 0.592 for 59.2 %. */
+const LEAST_USUAL_DRY_MATTER = decimal('5');
+
+/** A note where the dry matter is so small that a percentage was probably written as a fraction. */
+export function warnOfDryMatter({ sample, dryMatter }: LabResult): string | undefined {
+  if (compare(dryMatter, LEAST_USUAL_DRY_MATTER) >= 0) return undefined;
+  const shown = printWithEllipsis(dryMatter);
+  return `sample ${sample}: dry matter ${shown} %; was a percentage like 59.2 meant?`;
+}
+
 /** A note where the solids together pass 100 % of dry matter; nothing is refused for it. */
 export function warnOfSum(result: LabResult): string | undefined {
   let sum = ZERO;
