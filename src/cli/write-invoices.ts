@@ -89,9 +89,10 @@ export async function writeInvoices({
     await writeWhole(out, await print(invoices));
   } else {
     const names = fileNames(invoices);
-    for (const [index, invoice] of invoices.entries()) {
-      await writeWhole(join(out, names[index] ?? ''), await print([invoice]));
-    }
+    // All are printed before the first is written, so that one that cannot be printed leaves none behind.
+    const printed: Uint8Array[] = [];
+    for (const invoice of invoices) printed.push(await print([invoice]));
+    for (const [index, bytes] of printed.entries()) await writeWhole(join(out, names[index] ?? ''), bytes);
     others = await otherInvoices(out, names);
   }
   return { invoices: invoices.length, pages, others };
@@ -107,14 +108,15 @@ async function otherInvoices(folder: string, written: readonly string[]): Promis
 }
 
 /**
- * A name for each invoice, the same in every run. Characters that a file name may not have on some system become "_";
+ * A name of its own for each invoice. Characters that a file name may not have on some system become "_";
  * where two come to the same name, the later ones get their place in the list.
  */
 function fileNames(invoices: readonly InvoiceData[]): string[] {
   const taken = new Set<string>();
   return invoices.map(({ number }, index) => {
     const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_');
-    const name = taken.has(safe.toLowerCase()) ? `${safe}-${index + 1}` : safe;
+    let name = safe;
+    for (let next = index + 1; taken.has(name.toLowerCase()); next++) name = `${safe}-${next}`;
     taken.add(name.toLowerCase());
     return `${name}.pdf`;
   });

@@ -99,6 +99,24 @@ describe('settle --pdf', () => {
     expect(await filesIn(folder)).not.toContain('invoices.pdf');
   });
 
+  test('keeps apart the files of tickets whose safe names are the same', async () => {
+    const row = (ticket: string) => `${ticket},2026-09-14T21:40:00-06:00,78220,31100,lb,S1`;
+    const loads = ['ticket,delivered_at,gross,tare,unit,sample', row('a b'), row('a_b-3'), row('a_b')].join(
+      '\n',
+    );
+    const folder = await season({ 'loads.csv': loads });
+    await runCli('settle', folder, '--pdf', join(folder, 'out'));
+    expect(await filesIn(join(folder, 'out'))).toHaveLength(3);
+  });
+
+  test('writes no file of a folder where one invoice cannot be printed', async () => {
+    const row = (ticket: string) => `${ticket},2026-09-14T21:40:00-06:00,78220,31100,lb,S1`;
+    const loads = ['ticket,delivered_at,gross,tare,unit,sample', row('T1'), row('乳')].join('\n');
+    const folder = await season({ 'loads.csv': loads });
+    expect((await runCli('settle', folder, '--pdf', join(folder, 'out'))).status).toBe(1);
+    expect(await filesIn(folder)).not.toContain('out');
+  });
+
   test('says why a place cannot be written to, and leaves nothing there', async () => {
     const folder = await season();
     await mkdir(join(folder, 'taken.pdf'));

@@ -7,6 +7,9 @@ declare const localDate: unique symbol;
 export type LocalDate = string & { readonly [localDate]: true };
 
 const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
+/** A year outside these is a slip of the hand. */
+const FIRST_YEAR = 1970;
+const LAST_YEAR = 2199;
 const MILLISECONDS_A_DAY = 86_400_000;
 
 /** A `YYYY-MM-DD` that is on the calendar, else undefined: 2026-02-30 is not. */
@@ -14,7 +17,13 @@ export function parseLocalDate(text: string): LocalDate | undefined {
   const match = SHAPE.exec(text);
   if (!match) return undefined;
   const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  const possible = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
+  const possible =
+    year >= FIRST_YEAR &&
+    year <= LAST_YEAR &&
+    month >= 1 &&
+    month <= 12 &&
+    day >= 1 &&
+    day <= daysInMonth(year, month);
   return possible ? (text as LocalDate) : undefined;
 }
 
