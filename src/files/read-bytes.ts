@@ -2,7 +2,7 @@
  * Files as streams of bytes that are known to be UTF-8 text; what is not is refused with what to do about it.
  */
 import { createReadStream } from 'node:fs';
-import { readFile, stat } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import type { InputProblem } from './input-problem.ts';
 
 /** Thrown where a file cannot be read as text; carries the problem to show. */
@@ -56,14 +56,6 @@ export async function readText(path: string, file: string): Promise<string> {
   } catch (error) {
     throw asUnreadable(error, file, undefined);
   }
-}
-
-/** Whether a path names a file; a folder or nothing there is not one. */
-export async function isFile(path: string): Promise<boolean> {
-  return stat(path).then(
-    (found) => found.isFile(),
-    () => false,
-  );
 }
 
 function countLines(chunk: Buffer, end: number): number {

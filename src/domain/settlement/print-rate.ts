@@ -9,7 +9,7 @@ import type { Line, Money } from './line.ts';
 
 /** Past this many decimals the printed quantity itself must be what is short, and the rate is fitted to it. */
 const MOST_RATE_PLACES = 16;
-/** A fitted rate is looked for up to here; only a quantity that prints as zero gets this far. */
+/** A fitted rate is looked for up to here. A quantity that prints as zero has none: no rate gives its amount. */
 const MOST_FITTED_PLACES = 40;
 
 /**

@@ -175,10 +175,3 @@ function rememberPrices(
     return { prices, lacks };
   };
 }
-
-/** The grand total: loads that settled, in minor units. */
-export function totalOf(outcomes: Iterable<Outcome>): bigint {
-  let total = 0n;
-  for (const outcome of outcomes) if (outcome.status === 'settled') total += outcome.total;
-  return total;
-}
