@@ -1,14 +1,15 @@
 /**
  * Reads an agreement document and returns either the agreement or every problem in it, each with its path.
- * The parts are checked one by one, so that a fault in one reference or term hides none in another.
+ * The parts are checked one by one, and the rules of a part run over whatever of it is well formed, so that one
+ * fault hides no other.
  */
 import type { z } from 'zod';
 import { isTimeZone } from '../dates/instant.ts';
 import { currencyDecimals } from '../money/currency.ts';
+import { checkReference, checkWindows } from './check-reference.ts';
 import { checkTerm } from './check-term.ts';
 import { describeIssue } from './describe-issue.ts';
 import {
-  type AcceptanceRange,
   type Agreement,
   type AgreementHead,
   acceptanceShape,
@@ -19,8 +20,10 @@ import {
   referenceShape,
   testsShape,
 } from './document.ts';
+import { checkFreeBlock, type FreeBlock, UNSAFE_KEY } from './free-block.ts';
 import { inOrder } from './in-order.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
+import { asDecimal, asGroup, type RawGroup } from './raw.ts';
 
 /** What the rest of a season can be checked against, even where the agreement has faults elsewhere. */
 export type AgreementParts = Pick<Agreement, 'tests' | 'rounding' | 'references' | 'price'> & {
@@ -38,46 +41,53 @@ export const NO_PARTS: AgreementParts = { timeZone: undefined, references: {}, p
 
 /** Checks a parsed JSON document. Returns all problems, in the order in which the format lists its parts. */
 export function checkAgreement(document: unknown): CheckedAgreement {
-  if (typeof document !== 'object' || document === null || Array.isArray(document)) {
+  const whole = asGroup(document);
+  if (!whole) {
     const message = 'must be a group in braces, { … }, as an agreement file is';
     return { agreement: undefined, problems: [{ path: [], message }], parts: NO_PARTS };
   }
-  const { references, price, acceptance, ...head } = document as Record<string, unknown>;
+  const { references, price, acceptance, retest, conditions, ...head } = whole;
   const problems: AgreementProblem[] = [];
 
   const checkedHead = checkHead(head, problems);
-  const checkedReferences = checkReferences(references, problems);
-  const terms = checkList({ shape: priceTermShape, list: price, path: ['price'], problems });
+  const raw = rawReferences(references);
+  const sound = checkReferences(references, raw, problems);
+  const terms = checkList({
+    shape: priceTermShape,
+    rules: (term, path) => checkTerm(term, { path, references: raw }),
+    list: price,
+    path: ['price'],
+    problems,
+  });
   if (Array.isArray(price) && price.length === 0) {
     problems.push({ path: ['price'], message: 'must have at least one price term; found none' });
   }
-  terms?.forEach((term, index) => {
-    if (term) problems.push(...checkTerm(term, { path: ['price', index], references: checkedReferences }));
+  const ranges = checkList({
+    shape: acceptanceShape,
+    rules: checkRange,
+    list: acceptance ?? [],
+    path: ['acceptance'],
+    problems,
   });
-  const ranges =
-    acceptance === undefined
-      ? undefined
-      : checkList({ shape: acceptanceShape, list: acceptance, path: ['acceptance'], problems });
-  ranges?.forEach((range, index) => {
-    if (range) problems.push(...checkRange(range, ['acceptance', index]));
-  });
+  for (const [key, block] of Object.entries({ retest, conditions })) {
+    if (block !== undefined) problems.push(...checkFreeBlock(block, [key]));
+  }
 
-  const sound = soundReferences(checkedReferences);
-  const parts = soundParts(head, { references: sound, price: soundTerms(terms ?? [], sound) });
-  if (problems.length > 0 || !checkedHead || !terms) return { agreement: undefined, problems, parts };
+  const parts = soundParts(head, { references: sound, price: soundTerms(terms, sound) });
+  if (problems.length > 0 || !checkedHead) return { agreement: undefined, problems, parts };
   const agreement: Agreement = {
     ...checkedHead,
     references: sound,
-    price: terms as PriceTerm[],
-    ...(ranges ? { acceptance: ranges as AcceptanceRange[] } : {}),
+    price: allOf(terms),
+    ...(acceptance === undefined ? {} : { acceptance: allOf(ranges) }),
+    ...(retest === undefined ? {} : { retest: retest as FreeBlock }),
+    ...(conditions === undefined ? {} : { conditions: conditions as FreeBlock }),
   };
   return { agreement, problems, parts };
 }
 
-function soundReferences(checked: ReadonlyMap<string, Reference | undefined>): Record<string, Reference> {
-  return Object.fromEntries(
-    [...checked].flatMap(([name, reference]) => (reference ? [[name, reference]] : [])),
-  );
+function allOf<Member>(members: readonly (Member | undefined)[]): Member[] {
+  return members.flatMap((member) => (member === undefined ? [] : [member]));
 }
 
 /** Terms without a problem of their own, whose reference (if they have one) has none either. */
@@ -85,14 +95,11 @@ function soundTerms(
   terms: readonly (PriceTerm | undefined)[],
   references: Readonly<Record<string, Reference>>,
 ): PriceTerm[] {
-  const byName = new Map<string, Reference | undefined>(Object.entries(references));
-  return terms.filter(
-    (term) => term !== undefined && checkTerm(term, { path: [], references: byName }).length === 0,
-  ) as PriceTerm[];
+  return allOf(terms).filter((term) => !('at' in term) || Object.hasOwn(references, term.at.reference));
 }
 
-function soundParts(head: object, parts: Pick<AgreementParts, 'references' | 'price'>): AgreementParts {
-  const { tests, rounding, timeZone } = head as Record<string, unknown>;
+function soundParts(head: RawGroup, parts: Pick<AgreementParts, 'references' | 'price'>): AgreementParts {
+  const { tests, rounding, timeZone } = head;
   const soundTests = testsShape.safeParse(tests).data;
   return {
     ...parts,
@@ -102,111 +109,106 @@ function soundParts(head: object, parts: Pick<AgreementParts, 'references' | 'pr
   };
 }
 
-function checkHead(head: unknown, problems: AgreementProblem[]): AgreementHead | undefined {
+function checkHead(head: RawGroup, problems: AgreementProblem[]): AgreementHead | undefined {
   const parsed = headShape.safeParse(head);
   if (!parsed.success) problems.push(...parsed.error.issues.flatMap((issue) => describeIssue(issue, head)));
-  const { currency, timeZone } = head as Record<string, unknown>;
-  if (typeof currency === 'string' && currency !== '' && currencyDecimals(currency) === undefined) {
+  const { currency, timeZone, tests } = head;
+  if (typeof currency === 'string' && currency.trim() !== '' && currencyDecimals(currency) === undefined) {
     problems.push({
       path: ['currency'],
       message: `must be an ISO 4217 code, like "USD" or "EUR"; found ${JSON.stringify(currency)}`,
     });
   }
-  if (typeof timeZone === 'string' && timeZone !== '' && !isTimeZone(timeZone)) {
+  if (typeof timeZone === 'string' && timeZone.trim() !== '' && !isTimeZone(timeZone)) {
     problems.push({
       path: ['timeZone'],
       message: `must be an IANA time zone, like "America/Boise"; found ${JSON.stringify(timeZone)}`,
     });
   }
+  // The schema library passes this one key over in a record.
+  if (Object.hasOwn(asGroup(tests) ?? {}, UNSAFE_KEY)) {
+    problems.push({ path: ['tests', UNSAFE_KEY], message: 'is not a known key; remove it' });
+  }
   return parsed.data;
 }
 
-/** The references by name; one that has a problem of its own is there, undefined, so that terms can find its name. */
+function rawReferences(references: unknown): ReadonlyMap<string, RawGroup | undefined> {
+  return new Map(Object.entries(asGroup(references) ?? {}).map(([name, member]) => [name, asGroup(member)]));
+}
+
+/** The references that have no problem of their own. */
 function checkReferences(
   references: unknown,
+  raw: ReadonlyMap<string, RawGroup | undefined>,
   problems: AgreementProblem[],
-): ReadonlyMap<string, Reference | undefined> {
-  const byName = new Map<string, Reference | undefined>();
-  if (typeof references !== 'object' || references === null || Array.isArray(references)) {
+): Readonly<Record<string, Reference>> {
+  const group = asGroup(references);
+  if (!group) {
     const state = references === undefined ? 'is missing' : 'is wrong';
     problems.push({
       path: ['references'],
       message: `${state}: a group in braces, with each reference by its name (or {})`,
     });
-    return byName;
+    return {};
   }
-  for (const [name, document] of Object.entries(references)) {
-    const parsed = referenceShape.safeParse(document);
-    byName.set(name, parsed.data);
+  const windows = checkWindows(raw);
+  const members = Object.entries(group).map(([name, document]) => {
     const path = ['references', name];
-    if (parsed.success) problems.push(...checkReference(parsed.data, path));
-    else problems.push(...nested(parsed.error, { path, document }));
-  }
-  return byName;
+    const own = checkMember({ shape: referenceShape, rules: checkReference, document, path });
+    const apart = windows.filter((problem) => problem.path[1] === name);
+    problems.push(...own.problems, ...apart);
+    return own.problems.length + apart.length > 0 ? [] : [[name, own.parsed] as const];
+  });
+  return Object.fromEntries(members.flat()) as Record<string, Reference>;
 }
 
-function checkReference(reference: Reference, path: JsonPath): AgreementProblem[] {
-  const problems: AgreementProblem[] = [];
-  const { rule, series, floor, ceiling } = reference;
-  if (rule.kind !== 'fixed' && series === undefined) {
-    problems.push({
-      path: [...path, 'series'],
-      message: `is missing: the rule "${rule.kind}" needs a price series`,
-    });
-  }
-  if (!inOrder(floor, ceiling)) {
-    problems.push({
-      path: [...path, 'floor'],
-      message: `must not be above the ceiling; found ${floor} above ${ceiling}`,
-    });
-  }
-  if (rule.kind === 'seller-elects' && rule.from > rule.to) {
-    problems.push({
-      path: [...path, 'rule', 'from'],
-      message: `must not be after "to"; found ${rule.from} after ${rule.to}`,
-    });
-  }
-  return problems;
-}
-
-function checkRange({ below, above }: AcceptanceRange, path: JsonPath): AgreementProblem[] {
-  if (below === undefined && above === undefined) {
+function checkRange(range: RawGroup, path: JsonPath): AgreementProblem[] {
+  if (range.below === undefined && range.above === undefined) {
     return [{ path, message: 'must have "below", "above" or both' }];
   }
+  const below = asDecimal(range.below);
+  const above = asDecimal(range.above);
   if (inOrder(below, above)) return [];
   return [
     { path: [...path, 'below'], message: `must not be more than "above"; found ${below} and ${above}` },
   ];
 }
 
-interface ListToCheck<Shape> {
+interface MemberToCheck<Shape> {
   readonly shape: Shape;
-  readonly list: unknown;
+  /** What the shape cannot hold, over whatever of the member is well formed. */
+  readonly rules: (member: RawGroup, path: JsonPath) => AgreementProblem[];
+  readonly document: unknown;
   readonly path: JsonPath;
+}
+
+function checkMember<Shape extends z.ZodType>({ shape, rules, document, path }: MemberToCheck<Shape>) {
+  const { data, error } = shape.safeParse(document);
+  const shapeProblems = (error?.issues ?? [])
+    .flatMap((issue) => describeIssue(issue, document))
+    .map((problem) => ({ path: [...path, ...problem.path], message: problem.message }));
+  const group = asGroup(document);
+  return { parsed: data, problems: [...shapeProblems, ...(group ? rules(group, path) : [])] };
+}
+
+interface ListToCheck<Shape> extends Omit<MemberToCheck<Shape>, 'document'> {
+  readonly list: unknown;
   readonly problems: AgreementProblem[];
 }
 
-/** Each member on its own: the parsed ones, and undefined where a member has problems (which are added). */
-function checkList<Shape extends z.ZodType>(
-  checked: ListToCheck<Shape>,
-): (z.infer<Shape> | undefined)[] | undefined {
-  const { shape, list, path, problems } = checked;
+/** Each member on its own: the sound ones, and undefined where a member has problems (which are added). */
+function checkList<Shape extends z.ZodType>(checked: ListToCheck<Shape>): (z.infer<Shape> | undefined)[] {
+  const { shape, rules, list, path, problems } = checked;
   if (!Array.isArray(list)) {
     problems.push({
       path,
       message: `${list === undefined ? 'is missing' : 'is wrong'}: a list in brackets, [ … ]`,
     });
-    return undefined;
+    return [];
   }
   return list.map((document: unknown, index) => {
-    const parsed = shape.safeParse(document);
-    if (!parsed.success) problems.push(...nested(parsed.error, { path: [...path, index], document }));
-    return parsed.data;
+    const member = checkMember({ shape, rules, document, path: [...path, index] });
+    problems.push(...member.problems);
+    return member.problems.length > 0 ? undefined : member.parsed;
   });
-}
-
-function nested(error: z.ZodError, from: { path: JsonPath; document: unknown }): AgreementProblem[] {
-  return error.issues
-    .flatMap((issue) => describeIssue(issue, from.document))
-    .map(({ path, message }) => ({ path: [...from.path, ...path], message }));
 }

@@ -1,64 +1,70 @@
 /**
  * The rules of one price term that its shape alone cannot hold: its reference exists and carries what the term
  * needs, no part of the dry matter is paid for twice, steps and ranges are in order, a unit has its weight.
+ * Each rule reads what is well formed of the term, so that a fault elsewhere in it does not hide this one.
  */
 import { compare, decimal } from '../numbers/exact.ts';
-import { WEIGHT_UNITS } from '../quantities/units.ts';
-import type { BushelMethod, Per, PriceTerm, Reference, Step, TermOf, WeightBasis } from './document.ts';
+import { DISTANCE_UNITS, WEIGHT_UNITS } from '../quantities/units.ts';
 import { inOrder } from './in-order.ts';
-import type { Part } from './measures.ts';
+import { PARTS, type Part } from './measures.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
+import { asDecimal, asGroup, asList, asText, asWord, type RawGroup } from './raw.ts';
 
-interface TermPlace {
+export interface TermPlace {
   readonly path: JsonPath;
-  /** By name; undefined where the reference is there but has problems of its own. */
-  readonly references: ReadonlyMap<string, Reference | undefined>;
+  /** By name, as they stand in the document; undefined where one is no group at all. */
+  readonly references: ReadonlyMap<string, RawGroup | undefined>;
 }
 
-/** All problems of one term, whose shape has been checked. */
-export function checkTerm(term: PriceTerm, place: TermPlace): AgreementProblem[] {
+/** The rules of one term, over whatever of it is well formed. */
+export function checkTerm(term: RawGroup, place: TermPlace): AgreementProblem[] {
   const { path } = place;
   switch (term.term) {
     case 'constituent':
-      return [...checkUnitPrice(term.at, { ...place, parts: [term.of] }), ...checkConstituent(term, path)];
+      return [...checkUnitPrice(term, { ...place, parts: [term.of] }), ...checkConstituent(term, path)];
     case 'remainder':
-      return [...checkUnitPrice(term.at, { ...place, parts: term.after }), ...checkAfter(term.after, path)];
+      return [...checkUnitPrice(term, { ...place, parts: asList(term.after) }), ...checkAfter(term, path)];
     case 'equivalent-bushels':
-      return [...checkReferenceName(term.at.reference, place), ...checkMethod(term.method, path)];
+      return [...checkReferenceName(term, place), ...checkMethod(term, path)];
     case 'flat':
       return checkPer(term, path);
     case 'schedule':
       return checkSchedule(term, path);
     case 'limit':
       return [...checkPer(term, path), ...checkLimit(term, path)];
+    default:
+      return [];
   }
 }
 
-function checkReferenceName(name: string, { path, references }: TermPlace): AgreementProblem[] {
-  if (references.has(name)) return [];
+function checkReferenceName({ at }: RawGroup, { path, references }: TermPlace): AgreementProblem[] {
+  const name = asText(asGroup(at)?.reference);
+  if (name === undefined || name.trim() === '' || references.has(name)) return [];
   const names = [...references.keys()].map((known) => JSON.stringify(known)).join(', ');
   const expected = names === '' ? 'there are none under "references"' : `must be one of ${names}`;
   return [{ path: [...path, 'at', 'reference'], message: `${expected}; found ${JSON.stringify(name)}` }];
 }
 
 function checkUnitPrice(
-  at: TermOf<'constituent'>['at'],
-  place: TermPlace & { readonly parts: readonly Part[] },
+  term: RawGroup,
+  place: TermPlace & { readonly parts: readonly unknown[] },
 ): AgreementProblem[] {
-  const problems = checkReferenceName(at.reference, place);
-  const reference = place.references.get(at.reference);
-  const needsStarch = at.per === 'starch' || place.parts.includes('grain-equivalent');
+  const problems = checkReferenceName(term, place);
+  const at = asGroup(term.at);
+  const name = asText(at?.reference) ?? '';
+  const reference = place.references.get(name);
+  const needsStarch = at?.per === 'starch' || place.parts.includes('grain-equivalent');
   if (reference && needsStarch && reference.starchPercentOfDryMatter === undefined) {
     problems.push({
-      path: ['references', at.reference, 'starchPercentOfDryMatter'],
-      message: `is missing: ${at.per === 'starch' ? 'a price per pound of starch' : 'the grain-equivalent'} in price term ${Number(place.path[1]) + 1} needs it`,
+      path: ['references', name, 'starchPercentOfDryMatter'],
+      message: `is missing: ${at?.per === 'starch' ? 'a price per pound of starch' : 'the grain-equivalent'} in price term ${Number(place.path[1]) + 1} needs it`,
     });
   }
   return problems;
 }
 
-function checkConstituent(term: TermOf<'constituent'>, path: JsonPath): AgreementProblem[] {
-  if (term.of !== 'grain-equivalent' || term.at.per !== 'starch') return [];
+function checkConstituent(term: RawGroup, path: JsonPath): AgreementProblem[] {
+  if (term.of !== 'grain-equivalent' || asGroup(term.at)?.per !== 'starch') return [];
   return [
     {
       path: [...path, 'at', 'per'],
@@ -74,10 +80,11 @@ const OVERLAPS: readonly (readonly [Part, Part])[] = [
   ['ndf', 'adf'],
 ];
 
-function checkAfter(after: readonly Part[], path: JsonPath): AgreementProblem[] {
+function checkAfter(term: RawGroup, path: JsonPath): AgreementProblem[] {
+  const after = asList(term.after);
   const place = [...path, 'after'];
-  const problems = after.flatMap((part, index) =>
-    after.indexOf(part) === index
+  const problems: AgreementProblem[] = after.flatMap((part, index) =>
+    asWord(part, PARTS) === undefined || after.indexOf(part) === index
       ? []
       : [{ path: [...place, index], message: `names ${JSON.stringify(part)} a second time; remove one` }],
   );
@@ -98,82 +105,88 @@ function checkAfter(after: readonly Part[], path: JsonPath): AgreementProblem[] 
   return problems;
 }
 
-function checkMethod(method: BushelMethod, path: JsonPath): AgreementProblem[] {
-  if (method.kind !== 'table') return [];
-  return method.rows.flatMap((row, index) => {
-    const before = method.rows[index - 1];
-    if (!before || compare(decimal(before.moisture), decimal(row.moisture)) < 0) return [];
+function checkMethod(term: RawGroup, path: JsonPath): AgreementProblem[] {
+  const method = asGroup(term.method);
+  if (method?.kind !== 'table') return [];
+  const moistures = asList(method.rows).map((row) => asDecimal(asGroup(row)?.moisture));
+  return moistures.flatMap((moisture, index) => {
+    const before = moistures[index - 1];
+    if (before === undefined || moisture === undefined || compare(decimal(before), decimal(moisture)) < 0) {
+      return [];
+    }
     return [
       {
         path: [...path, 'method', 'rows', index, 'moisture'],
-        message: `must be above the row before it (rows in rising moisture); found ${row.moisture} after ${before.moisture}`,
+        message: `must be above the row before it (rows in rising moisture); found ${moisture} after ${before}`,
       },
     ];
   });
 }
 
-function checkPer(
-  { per, weight }: { readonly per: Per; readonly weight?: WeightBasis | undefined },
-  path: JsonPath,
-): AgreementProblem[] {
-  const byWeight = (WEIGHT_UNITS as readonly string[]).includes(per);
-  if (byWeight && weight === undefined) {
+function checkPer(term: RawGroup, path: JsonPath): AgreementProblem[] {
+  const per = asText(term.per);
+  if (asWord(per, WEIGHT_UNITS) !== undefined && term.weight === undefined) {
     return [
       { path: [...path, 'weight'], message: `is missing: "as-fed" or "dry-matter", since "per" is "${per}"` },
     ];
   }
-  if (!byWeight && weight !== undefined) {
+  if (asWord(per, ['load', ...DISTANCE_UNITS]) !== undefined && term.weight !== undefined) {
     return [{ path: [...path, 'weight'], message: `has no meaning per ${per}; remove it` }];
   }
   return [];
 }
 
-function checkSchedule(term: TermOf<'schedule'>, path: JsonPath): AgreementProblem[] {
+function checkSchedule(term: RawGroup, path: JsonPath): AgreementProblem[] {
   const problems: AgreementProblem[] = [];
-  if (!inOrder(term.neutral.from, term.neutral.to)) {
+  const neutral = asGroup(term.neutral);
+  const from = asDecimal(neutral?.from);
+  const to = asDecimal(neutral?.to);
+  if (!inOrder(from, to)) {
     problems.push({
       path: [...path, 'neutral', 'from'],
-      message: `must not be more than "to"; found ${term.neutral.from} and ${term.neutral.to}`,
+      message: `must not be more than "to"; found ${from} and ${to}`,
     });
   }
-  if (!term.above && !term.below) {
+  if (term.above === undefined && term.below === undefined) {
     problems.push({ path, message: 'must have steps "above", "below" or both' });
   }
-  problems.push(...checkSteps(term.above, [...path, 'above']), ...checkSteps(term.below, [...path, 'below']));
+  for (const side of ['above', 'below']) problems.push(...checkSteps(term[side], [...path, side]));
+  return [...problems, ...checkScheduleUnit(term, path)];
+}
+
+function checkScheduleUnit(term: RawGroup, path: JsonPath): AgreementProblem[] {
   if (term.unit === 'percent') {
-    for (const key of ['per', 'weight'] as const) {
-      if (term[key] !== undefined) {
-        problems.push({
-          path: [...path, key],
-          message: 'has no meaning where "unit" is "percent"; remove it',
-        });
-      }
-    }
-  } else if (term.per === undefined) {
-    problems.push({
-      path: [...path, 'per'],
-      message: 'is missing: what the money is per, like "short-ton" or "load"',
-    });
-  } else {
-    problems.push(...checkPer({ per: term.per, weight: term.weight }, path));
+    return ['per', 'weight']
+      .filter((key) => term[key] !== undefined)
+      .map((key) => ({
+        path: [...path, key],
+        message: 'has no meaning where "unit" is "percent"; remove it',
+      }));
   }
-  return problems;
+  if (term.unit !== 'money') return [];
+  if (term.per !== undefined) return checkPer(term, path);
+  return [
+    { path: [...path, 'per'], message: 'is missing: what the money is per, like "short-ton" or "load"' },
+  ];
 }
 
-function checkSteps(steps: readonly Step[] | undefined, path: JsonPath): AgreementProblem[] {
-  return (steps ?? [])
+function checkSteps(steps: unknown, path: JsonPath): AgreementProblem[] {
+  return asList(steps)
     .slice(0, -1)
-    .flatMap((step, index) =>
-      step.points === undefined
+    .flatMap((step, index) => {
+      const group = asGroup(step);
+      return group && group.points === undefined
         ? [{ path: [...path, index, 'points'], message: 'is missing: only the last step may be open' }]
-        : [],
-    );
+        : [];
+    });
 }
 
-function checkLimit({ floor, ceiling }: TermOf<'limit'>, path: JsonPath): AgreementProblem[] {
-  if (floor === undefined && ceiling === undefined) {
+function checkLimit(term: RawGroup, path: JsonPath): AgreementProblem[] {
+  if (term.floor === undefined && term.ceiling === undefined) {
     return [{ path, message: 'must have a "floor", a "ceiling" or both' }];
   }
+  const floor = asDecimal(term.floor);
+  const ceiling = asDecimal(term.ceiling);
   if (inOrder(floor, ceiling)) return [];
   return [
     { path: [...path, 'floor'], message: `must not be above the ceiling; found ${floor} above ${ceiling}` },

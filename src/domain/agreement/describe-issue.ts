@@ -22,7 +22,7 @@ export function describeIssue(issue: Issue, input: unknown): AgreementProblem[] 
   }
   const { found, value } = at(input, path);
   if (!found) return [{ path, message: `is missing: ${expectation(issue)}` }];
-  return [{ path, message: `must be ${expectation(issue)}; found ${show(value)}` }];
+  return [{ path, message: `must be ${expectation(issue)}; found ${showFound(value)}` }];
 }
 
 function expectation(issue: Issue): string {
@@ -57,7 +57,8 @@ function at(input: unknown, path: readonly (string | number)[]): { found: boolea
   return { found: value !== undefined, value };
 }
 
-function show(value: unknown): string {
+/** What stands at a place, short enough for a message. */
+export function showFound(value: unknown): string {
   if (Array.isArray(value)) return 'a list';
   if (typeof value === 'object' && value !== null) return 'a group';
   const shown = JSON.stringify(value) ?? String(value);

@@ -5,8 +5,10 @@
  * This format is frozen: files signed under it must read the same for years.
  */
 import { z } from 'zod';
+import { parseLocalDate } from '../dates/local-date.ts';
 import { compare, HUNDRED, MAX_DECIMAL_LENGTH, parseDecimal, ZERO } from '../numbers/exact.ts';
 import { DISTANCE_UNITS, WEIGHT_UNITS } from '../quantities/units.ts';
+import type { FreeBlock } from './free-block.ts';
 import { FEED_KINDS, MEASURES, PARTS, TESTED } from './measures.ts';
 
 export const AGREEMENT_FORMAT = 'huskledger-agreement/1';
@@ -45,7 +47,8 @@ const decimals = wholeNumber(0, MOST_DECIMALS);
 const text = z
   .string({ error: 'text in quotes' })
   .refine((words) => words.trim() !== '', { error: 'text in quotes, not empty' });
-const date = z.iso.date({ error: 'a date like "2026-09-14"' });
+const DATE = 'a date like "2026-09-14"';
+const date = z.string({ error: DATE }).refine((day) => parseLocalDate(day) !== undefined, { error: DATE });
 
 const rule = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('fixed'), price: notNegative }),
@@ -150,18 +153,7 @@ export const testsShape = z.partialRecord(
   z.strictObject({ decimals }),
 );
 
-/** Blocks that do not price: any keys, as long as what they hold is text (or lists or groups of text). */
-export type FreeBlock = {
-  readonly [key: string]: FreeBlock | string | boolean | readonly (FreeBlock | string)[];
-};
-const freeValue: z.ZodType<FreeBlock[string]> = z.lazy(() =>
-  z.union([text, z.boolean(), z.array(z.union([text, freeBlock])), freeBlock], {
-    error: 'text in quotes, true or false, or a group of them (numbers are written in quotes)',
-  }),
-);
-const freeBlock: z.ZodType<FreeBlock> = z.record(z.string(), freeValue);
-
-/** The keys beside `references`, `price` and `acceptance`, whose members are checked one by one. */
+/** The keys beside `references`, `price`, `acceptance` and the free blocks, whose members are checked one by one. */
 export const headShape = z.strictObject({
   format: z.literal(AGREEMENT_FORMAT),
   id: text,
@@ -173,8 +165,6 @@ export const headShape = z.strictObject({
   timeZone: text,
   tests: testsShape.optional(),
   sampling: z.strictObject({ plan: z.enum(['per-load', 'composite', 'per-day']) }).optional(),
-  retest: freeBlock.optional(),
-  conditions: freeBlock.optional(),
 });
 
 export type AgreementHead = z.infer<typeof headShape>;
@@ -193,4 +183,6 @@ export interface Agreement extends AgreementHead {
   readonly references: Readonly<Record<string, Reference>>;
   readonly price: readonly PriceTerm[];
   readonly acceptance?: readonly AcceptanceRange[] | undefined;
+  readonly retest?: FreeBlock | undefined;
+  readonly conditions?: FreeBlock | undefined;
 }

@@ -1,7 +1,8 @@
 /**
  * A whole agreement as plain sentences that both parties can sign, and that say what the settlement does.
  */
-import type { Agreement, FreeBlock } from '../agreement/document.ts';
+import type { Agreement } from '../agreement/document.ts';
+import type { FreeBlock, FreeValue } from '../agreement/free-block.ts';
 import { FEEDS, MEASURE_NAMES, MEASURE_UNITS, type Tested } from '../agreement/measures.ts';
 import { currencyDecimals } from '../money/currency.ts';
 import { printUnits } from '../numbers/printing.ts';
@@ -128,13 +129,13 @@ function freeWords(block: FreeBlock, before: string): string[] {
   );
 }
 
-function freeValueWords(value: FreeBlock[string], name: string): string[] {
+function freeValueWords(value: FreeValue, name: string): string[] {
   if (typeof value === 'string') return [`${name}: ${value}`];
   if (typeof value === 'boolean') return [`${name}: ${value ? 'yes' : 'no'}`];
   if (isList(value)) return value.flatMap((item, index) => freeValueWords(item, `${name} ${index + 1}`));
-  return value === undefined ? [] : freeWords(value, name);
+  return freeWords(value, name);
 }
 
-function isList(value: FreeBlock[string]): value is readonly (FreeBlock | string)[] {
+function isList(value: FreeBlock | readonly FreeValue[]): value is readonly FreeValue[] {
   return Array.isArray(value);
 }
