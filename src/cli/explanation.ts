@@ -5,10 +5,9 @@
 import { unitName } from '../documents/settlements-json.ts';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../domain/agreement/measures.ts';
 import { zoneCalendar } from '../domain/dates/instant.ts';
-import { printDecimal } from '../domain/numbers/printing.ts';
-import { adjustments } from '../domain/prices/reference-price.ts';
+import { printDecimal, withMinus } from '../domain/numbers/printing.ts';
 import { reportedFigure } from '../domain/samples/lab-result.ts';
-import { tell, withMinus } from '../domain/settlement/derivation.ts';
+import { tell, tellAdjustments } from '../domain/settlement/derivation.ts';
 import { type Money, printAmount } from '../domain/settlement/line.ts';
 import type { Outcome, Settled } from '../domain/settlement/outcome.ts';
 import { printRate } from '../domain/settlement/print-rate.ts';
@@ -59,7 +58,7 @@ function tellSettlement(
     const reference = season.agreement.references[name];
     const source = quotedOn.length === 0 ? 'fixed' : `${reference?.series ?? ''} of ${quotedOn.join(', ')}`;
     const adjusted = reference
-      ? adjustments(reference, price)
+      ? tellAdjustments(reference, price)
           .map((words) => `, ${words}`)
           .join('')
       : '';

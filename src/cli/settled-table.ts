@@ -5,8 +5,9 @@
 import type { Figures } from '../documents/figures.ts';
 import { FEEDS } from '../domain/agreement/measures.ts';
 import { readerUnits } from '../domain/agreement/reader-units.ts';
-import { add, divide, type Exact, HUNDRED, isZero, multiply, ZERO } from '../domain/numbers/exact.ts';
+import { divide, type Exact, HUNDRED, isZero, multiply, ZERO } from '../domain/numbers/exact.ts';
 import { printDecimal, printFixed } from '../domain/numbers/printing.ts';
+import { RunningSum } from '../domain/numbers/running-sum.ts';
 import { fromPounds } from '../domain/quantities/units.ts';
 import { printAmount } from '../domain/settlement/line.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
@@ -23,8 +24,8 @@ export interface SettledTable {
 interface Totals {
   readonly counts: Record<Outcome['status'], number>;
   /** Of settled loads. */
-  netPounds: Exact;
-  dryPounds: Exact;
+  readonly netPounds: RunningSum;
+  readonly dryPounds: RunningSum;
   amount: bigint;
 }
 
@@ -39,8 +40,8 @@ export function settledTable({ season, money }: SettledSeason, figures: Figures)
   const columns = columnsFor({ ticketWidth: season.ticketWidth, references, unit, currency: money.currency });
   const totals: Totals = {
     counts: { settled: 0, refused: 0, waiting: 0 },
-    netPounds: ZERO,
-    dryPounds: ZERO,
+    netPounds: new RunningSum(),
+    dryPounds: new RunningSum(),
     amount: 0n,
   };
   const weight = (pounds: Exact) =>
@@ -83,17 +84,11 @@ export function settledTable({ season, money }: SettledSeason, figures: Figures)
     },
     foot: () => {
       const { settled, refused, waiting } = totals.counts;
-      const dryMatter = isZero(totals.netPounds)
+      const netPounds = totals.netPounds.value();
+      const dryMatter = isZero(netPounds)
         ? undefined
-        : multiply(divide(totals.dryPounds, totals.netPounds), HUNDRED);
-      const summary = [
-        'Total',
-        '',
-        weight(totals.netPounds),
-        test(dryMatter),
-        '',
-        ...references.map(() => ''),
-      ];
+        : multiply(divide(totals.dryPounds.value(), netPounds), HUNDRED);
+      const summary = ['Total', '', weight(netPounds), test(dryMatter), '', ...references.map(() => '')];
       return [
         printRow(
           columns.map(({ width }) => '-'.repeat(width)),
@@ -115,8 +110,8 @@ function count(totals: Totals, outcome: Outcome): void {
   totals.counts[outcome.status]++;
   if (outcome.status !== 'settled') return;
   totals.amount += outcome.total;
-  totals.netPounds = add(totals.netPounds, outcome.load.netPounds);
-  totals.dryPounds = add(totals.dryPounds, outcome.dryPounds ?? ZERO);
+  totals.netPounds.add(outcome.load.netPounds);
+  totals.dryPounds.add(outcome.dryPounds ?? ZERO);
 }
 
 interface Column {

@@ -1,9 +1,9 @@
 /**
  * `settle --pdf`: invoices drawn up, printed and put on disk, whole or not at all.
  */
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { agreementFingerprint } from '../documents/agreement-fingerprint.ts';
 import { figuresFor } from '../documents/figures.ts';
 import { drawUpInvoices, type InvoiceKind } from '../documents/invoice/draw-up-invoices.ts';
@@ -40,7 +40,7 @@ export interface WrittenInvoices {
   readonly others: number;
 }
 
-/** Writes the invoices. Throws `WrongUse` where there are none, a character cannot be printed, or nothing can be written. */
+/** Writes the invoices, if there are any. Throws `WrongUse`, with nothing written, where a character cannot be printed or the place cannot be written to. */
 export async function writeInvoices({
   settled,
   onPages,
@@ -61,7 +61,7 @@ export async function writeInvoices({
     figures: figuresFor(LANGUAGE),
     issuedOn,
   });
-  if (invoices.length === 0) throw new WrongUse('No load has settled, so there is no invoice to write.');
+  if (invoices.length === 0) return { invoices: 0, pages: 0, others: 0 };
   const fonts = await readFonts();
   const newest = all
     .map(({ load }) => load.deliveredOn)
@@ -86,13 +86,16 @@ export async function writeInvoices({
   };
 
   if (/\.pdf$/i.test(out)) {
-    await writeWhole(out, await print(invoices));
+    await writeWhole([{ path: out, bytes: await print(invoices) }]);
   } else {
     const names = fileNames(invoices);
     // All are printed before the first is written, so that one that cannot be printed leaves none behind.
-    const printed: Uint8Array[] = [];
-    for (const invoice of invoices) printed.push(await print([invoice]));
-    for (const [index, bytes] of printed.entries()) await writeWhole(join(out, names[index] ?? ''), bytes);
+    const printed: PrintedFile[] = [];
+    for (const [index, invoice] of invoices.entries()) {
+      printed.push({ path: join(out, names[index] ?? ''), bytes: await print([invoice]) });
+    }
+    await makeFolder(out);
+    await writeWhole(printed);
     others = await otherInvoices(out, names);
   }
   return { invoices: invoices.length, pages, others };
@@ -107,6 +110,9 @@ async function otherInvoices(folder: string, written: readonly string[]): Promis
   return names.filter((name) => /\.pdf$/i.test(name) && !written.includes(name)).length;
 }
 
+/** Characters of a file's name: disks allow 255 bytes, and a letter can take three. */
+const LONGEST_NAME = 80;
+
 /**
  * A name of its own for each invoice. Characters that a file name may not have on some system become "_";
  * where two come to the same name, the later ones get their place in the list.
@@ -114,7 +120,7 @@ async function otherInvoices(folder: string, written: readonly string[]): Promis
 function fileNames(invoices: readonly InvoiceData[]): string[] {
   const taken = new Set<string>();
   return invoices.map(({ number }, index) => {
-    const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_');
+    const safe = number.replace(/[^\p{L}\p{N}._-]+/gu, '_').slice(0, LONGEST_NAME);
     let name = safe;
     for (let next = index + 1; taken.has(name.toLowerCase()); next++) name = `${safe}-${next}`;
     taken.add(name.toLowerCase());
@@ -122,22 +128,50 @@ function fileNames(invoices: readonly InvoiceData[]): string[] {
   });
 }
 
-/** Writes beside the place and renames, so that a reader never meets half a file. */
-async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
-  const partial = `${path}.part`;
+interface PrintedFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Makes a folder in one that is there. To make the whole way to it would hide a mistyped path, and hangs in some. */
+async function makeFolder(path: string): Promise<void> {
   try {
-    await mkdir(dirname(path), { recursive: true });
-    await writeFile(partial, bytes);
-    await rename(partial, path);
+    await mkdir(path);
   } catch (error) {
-    // Where not even the folder could be made, there is nothing to take away.
-    await rm(partial, { force: true }).catch(() => {});
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    throw new WrongUse(`${path} cannot be written: ${SYSTEM_WORDS[code] ?? String(error)}`);
+    const isThere = await stat(path).then(
+      (found) => found.isDirectory(),
+      () => false,
+    );
+    if (!isThere) throw cannotWrite(path, error);
   }
 }
 
+/** Writes all beside their places and only then renames them, so that a failure leaves what was there before. */
+async function writeWhole(files: readonly PrintedFile[]): Promise<void> {
+  const partial = (path: string) => `${path}.part`;
+  let at = '';
+  try {
+    for (const { path, bytes } of files) {
+      at = path;
+      await writeFile(partial(path), bytes);
+    }
+    for (const { path } of files) {
+      at = path;
+      await rename(partial(path), path);
+    }
+  } catch (error) {
+    await Promise.all(files.map(({ path }) => rm(partial(path), { force: true }).catch(() => {})));
+    throw cannotWrite(at, error);
+  }
+}
+
+function cannotWrite(path: string, error: unknown): WrongUse {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return new WrongUse(`${path} cannot be written: ${SYSTEM_WORDS[code] ?? String(error)}`);
+}
+
 const SYSTEM_WORDS: Readonly<Record<string, string>> = {
+  ENOENT: 'the folder that it would stand in is not there; make that first',
   EISDIR: 'it is a folder; name a file that ends in .pdf',
   ENOTDIR: 'a file stands where a folder is needed; end the name in .pdf for one file, or name a folder',
   EEXIST: 'a file stands where a folder is needed; end the name in .pdf for one file, or name a folder',

@@ -5,6 +5,7 @@
 import { findNodeAtLocation, type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import { type AgreementParts, checkAgreement, NO_PARTS } from '../domain/agreement/check-agreement.ts';
 import type { Agreement } from '../domain/agreement/document.ts';
+import { DEEPEST_NESTING } from '../domain/agreement/free-block.ts';
 import { type JsonPath, printPath } from '../domain/agreement/problem.ts';
 import type { InputProblem } from './input-problem.ts';
 import { readText, UnreadableFile } from './read-bytes.ts';
@@ -41,6 +42,15 @@ export async function readAgreement(
     return UNREAD;
   }
   const place = placer(text);
+  const deep = tooDeep(text);
+  if (deep !== undefined) {
+    report({
+      file,
+      ...place(deep),
+      message: `has more than ${DEEPEST_NESTING} groups and lists within one another here; set it out flatter`,
+    });
+    return UNREAD;
+  }
   const errors: ParseError[] = [];
   const tree = parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
   // The faults after the first are mostly its consequences.
@@ -58,6 +68,18 @@ export async function readAgreement(
     report({ file, path: printPath(path), ...place(nearestNode(tree, path).offset), message });
   }
   return { agreement: twice.length > 0 ? undefined : agreement, document, parts };
+}
+
+/** Where brackets first nest deeper than any agreement's, or undefined: parsers recurse, and would run out of stack. */
+function tooDeep(text: string): number | undefined {
+  let depth = 0;
+  // A whole string in quotes (or the rest of one that is not closed), or one bracket.
+  for (const { 0: token, index } of text.matchAll(/"(?:[^"\\]|\\.)*"?|[[\]{}]/gs)) {
+    if (token === '{' || token === '[') depth++;
+    else if (token === '}' || token === ']') depth--;
+    if (depth > DEEPEST_NESTING) return index;
+  }
+  return undefined;
 }
 
 /** Line and column, from 1, of a place in the text. */

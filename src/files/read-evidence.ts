@@ -75,23 +75,26 @@ async function readTable({ folder, names, report }: EvidenceSource, reading: Tab
   for await (const batch of table?.batches ?? []) {
     for (const { line, cell } of batch) {
       const row = new Row(cell);
-      const joined = keyOf(row, key);
-      const earlier = joined === undefined ? undefined : known.get(joined);
+      const texts = key.map((column) => row.text(column));
+      const whole = texts.includes('') ? undefined : keyOf(texts);
+      const earlier = whole === undefined ? undefined : known.get(whole);
       take(row, { line, header: table?.header ?? [] });
       if (earlier !== undefined) {
-        row.fault(key.join(' and '), `must not be repeated; ${joined} stands on line ${earlier} already`);
-      } else if (joined !== undefined) {
-        known.set(joined, line);
+        row.fault(
+          key.join(' and '),
+          `must not be repeated; ${texts.join(' of ')} stands on line ${earlier} already`,
+        );
+      } else if (whole !== undefined) {
+        known.set(whole, line);
       }
       for (const problem of row.problems) report({ file: shape.file, line, ...problem });
     }
   }
 }
 
-/** The texts of some columns as one key, or undefined where one is empty. */
-function keyOf(row: Row, columns: readonly string[]): string | undefined {
-  const texts = columns.map((column) => row.text(column));
-  return texts.includes('') ? undefined : texts.join(' of ');
+/** One key for the texts of a row: a text alone is its own, several cannot run into one another. */
+function keyOf(texts: readonly string[]): string {
+  return texts.length === 1 ? (texts[0] ?? '') : JSON.stringify(texts);
 }
 
 async function readResults(source: EvidenceSource): Promise<ResultStore> {
@@ -172,6 +175,7 @@ function warnOfUnquoted(prices: ReadonlyMap<string, PriceSeries>, { parts, warn 
 async function readElections(source: EvidenceSource, ticketed: TicketedRow[]) {
   const elections = new Map<string, Map<string, LocalDate>>();
   const windowsOf = electionWindows(source.parts);
+  const unused = new Map<string, number>();
   await readTable(source, {
     shape: ELECTIONS,
     key: ['ticket', 'series'],
@@ -180,11 +184,28 @@ async function readElections(source: EvidenceSource, ticketed: TicketedRow[]) {
       if (row.text('ticket') !== '')
         ticketed.push({ file: ELECTIONS.file, line, ticket: row.text('ticket') });
       if (!election) return;
+      if (windowsOf(election.series).length === 0 && !unused.has(election.series)) {
+        unused.set(election.series, line);
+      }
       const ofTicket = elections.get(election.ticket) ?? new Map<string, LocalDate>();
       elections.set(election.ticket, ofTicket.set(election.series, election.date));
     },
   });
+  for (const [series, line] of unused) {
+    source.warn({ file: ELECTIONS.file, line, message: tellUnusedElection(series, source.parts) });
+  }
   return elections;
+}
+
+function tellUnusedElection(series: string, { references }: AgreementParts): string {
+  const elected = Object.values(references).flatMap(({ series: followed, rule }) =>
+    rule.kind === 'seller-elects' && followed !== undefined ? [followed] : [],
+  );
+  const which =
+    elected.length === 0
+      ? 'no reference of the agreement lets the seller elect'
+      : `the seller elects for ${[...new Set(elected)].join(', ')}`;
+  return `${series} is elected for but not used; ${which}`;
 }
 
 function electionWindows({ references }: AgreementParts): (series: string) => ElectionWindow[] {

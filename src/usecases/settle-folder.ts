@@ -4,7 +4,7 @@
 
 import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
 import type { Money } from '../domain/settlement/line.ts';
-import { warnOfFractions, warnOfOverpricing } from '../domain/settlement/makes-sense.ts';
+import { warnOfPrice } from '../domain/settlement/makes-sense.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
 import { moneyOf, prepareSettlement } from '../domain/settlement/settle-load.ts';
 import type { InputProblem } from '../files/input-problem.ts';
@@ -38,15 +38,10 @@ export async function settleFolder(
   const outcomes = async function* () {
     for await (const loads of season.loads()) yield settleEach(loads);
   };
-  const overpricing = [...warnOfFractions(season.agreement), ...warnOfOverpricing(season.agreement)].map(
-    (message) => ({
-      file: 'agreement.json',
-      message,
-    }),
-  );
+  const ofPrice = warnOfPrice(season.agreement).map((message) => ({ file: 'agreement.json', message }));
   return {
     settled: { season, money: moneyOf(season.agreement), outcomes },
     problems,
-    warnings: [...warnings, ...overpricing],
+    warnings: [...warnings, ...ofPrice],
   };
 }

@@ -6,6 +6,11 @@ import { describe, expect, test } from 'vitest';
 import { AGREEMENT, LOADS, PRICES, SAMPLES, seasonWith } from './example-season.ts';
 import { filesIn, folderOf, runCli } from './run-cli.ts';
 
+const ELECTED = {
+  ...AGREEMENT.references['corn'],
+  rule: { kind: 'seller-elects', from: '2026-09-01', to: '2026-11-30' },
+};
+
 describe('a folder with faults', () => {
   test('of 12 different kinds lists all 12, ends with 1 and writes nothing', async () => {
     const agreement = structuredClone(AGREEMENT) as unknown as {
@@ -129,6 +134,31 @@ describe('a folder with faults', () => {
       'broken JSON',
       { 'agreement.json': '{ "format": "huskledger-agreement/1",, }' },
       'agreement.json, line 1, column 38: is not JSON here',
+    ],
+    [
+      'JSON nested without end',
+      { 'agreement.json': `{"conditions":${'['.repeat(50_000)}` },
+      'agreement.json, line 1, column 46: has more than 32 groups and lists within one another',
+    ],
+    [
+      'a key that readers of JSON pass over',
+      {
+        'agreement.json': JSON.stringify(AGREEMENT).replace('"ndf":', '"__proto__":{"decimals":"9"},"ndf":'),
+      },
+      'agreement.json, $.tests.__proto__',
+    ],
+    [
+      'a bare number among conditions',
+      { 'agreement.json': JSON.stringify({ ...AGREEMENT, conditions: { days: ['net', { late: 30 }] } }) },
+      '$.conditions.days[1].late, line 1, column',
+    ],
+    [
+      'an election outside its window',
+      {
+        'agreement.json': JSON.stringify({ ...AGREEMENT, references: { corn: ELECTED } }),
+        'elections.csv': 'ticket,series,date\nT1,corn-elevator-bid,2026-08-31\n',
+      },
+      'elections.csv, line 2, column date: must be from 2026-09-01 to 2026-11-30, the agreed window of corn; found 2026-08-31',
     ],
     [
       'a comment in JSON',
@@ -314,6 +344,30 @@ describe('things to check that stop nothing', () => {
       expect.stringContaining('no quote names the series corn-elevator-bid'),
       expect.stringContaining('The formula pays 160 % of the corn price for that grain itself'),
     ]);
+  });
+
+  test('are said of an election that no reference takes', async () => {
+    const elections = 'ticket,series,date\nT1,corn,2026-09-14\n';
+    const unasked = await runCli('settle', await folderOf(seasonWith({ 'elections.csv': elections })));
+    expect(unasked.said).toEqual([
+      'Please check: elections.csv, line 2: corn is elected for but not used; no reference of the agreement lets the seller elect',
+    ]);
+    const agreement = JSON.stringify({ ...AGREEMENT, references: { corn: ELECTED } });
+    const files = { 'agreement.json': agreement, 'elections.csv': elections };
+    const misspelt = await runCli('settle', await folderOf(seasonWith(files)));
+    expect(misspelt.said.join()).toContain('the seller elects for corn-elevator-bid');
+  });
+
+  test('are said of matter that two references to one series pay for twice', async () => {
+    const { corn } = AGREEMENT.references;
+    const price = AGREEMENT.price.map((term, index) =>
+      index === 1 ? { ...term, after: [], at: { reference: 'fibre', per: 'dry-matter' } } : term,
+    );
+    const agreement = { ...AGREEMENT, references: { corn, fibre: { ...corn, basis: '0' } }, price };
+    const folder = await folderOf(seasonWith({ 'agreement.json': JSON.stringify(agreement) }));
+    const words = (await runCli('words', folder)).output.replace(/\s+/g, ' ');
+    expect(words).toContain('Please check: The formula pays 160 % of the corn price for that grain itself');
+    expect((await runCli('settle', folder)).said).toHaveLength(2);
   });
 
   test('are said of percentages that a spreadsheet wrote as fractions', async () => {

@@ -129,10 +129,36 @@ describe('settle --pdf', () => {
     expect((await filesIn(folder)).filter((name) => name.endsWith('.part'))).toEqual([]);
   });
 
-  test('says so where no load has settled', async () => {
+  test('says so where no load has settled, and settles as it would without', async () => {
     const folder = await season({ 'samples.csv': SAMPLES.replace('S1', 'S9') });
-    const { status, said } = await runCli('settle', folder, '--pdf', join(folder, 'x.pdf'));
+    const out = join(folder, 'x.pdf');
+    const { status, said, output } = await runCli('settle', folder, '--json', '--pdf', out);
+    expect(status).toBe(2);
+    expect(output).toBe((await runCli('settle', folder, '--json')).output);
+    expect(said).toEqual([`No load has settled yet, so no invoice was written to ${out}.`]);
+    expect(await filesIn(folder)).not.toContain('x.pdf');
+  });
+
+  test('writes nothing where the ticket to explain is not there', async () => {
+    const folder = await season();
+    const { status } = await runCli('settle', folder, '--explain', 'T9', '--pdf', join(folder, 'x.pdf'));
     expect(status).toBe(1);
-    expect(said).toEqual(['No load has settled, so there is no invoice to write.']);
+    expect(await filesIn(folder)).not.toContain('x.pdf');
+  });
+
+  test.each(['no/such/folder', 'no/such/file.pdf'])('makes no way to a place: %s', async (place) => {
+    const folder = await season();
+    const { status, said } = await runCli('settle', folder, '--pdf', join(folder, place));
+    expect(status).toBe(1);
+    expect(said.join()).toContain('the folder that it would stand in is not there');
+  });
+
+  test('cuts names that are too long for a disk, and keeps them apart', async () => {
+    const row = (ticket: string) => `${ticket},2026-09-14T21:40:00-06:00,78220,31100,lb,S1`;
+    const long = 'é'.repeat(300);
+    const loads = `ticket,delivered_at,gross,tare,unit,sample\n${row(`${long}1`)}\n${row(`${long}2`)}`;
+    const folder = await season({ 'loads.csv': loads });
+    expect((await runCli('settle', folder, '--pdf', join(folder, 'out'))).status).toBe(0);
+    expect(await filesIn(join(folder, 'out'))).toHaveLength(2);
   });
 });

@@ -26,17 +26,17 @@ const lines: readonly InvoiceLine[] = [
     label: 'Fibre above range',
     quantity: '13.94752',
     unit: 'short-ton',
-    rate: '-5.15',
-    amount: '-71.83',
-    how: 'NDF 31.3 % is 5.3 points above 26: 4 × -0.80 + 1.3 × -1.50 = -5.15 USD per short ton of dry matter',
+    rate: '−5.15',
+    amount: '−71.83',
+    how: 'NDF 31.3 % is 5.3 points above 26: 4 × −0.80 + 1.3 × −1.50 = −5.15 USD per short ton of dry matter',
   },
   {
     label: 'Hauling',
     quantity: '23.56',
     unit: 'short-ton',
-    rate: '-4.25',
-    amount: '-100.13',
-    how: '47,120 lb ÷ 2,000 × -4.25 USD',
+    rate: '−4.25',
+    amount: '−100.13',
+    how: '47,120 lb ÷ 2,000 × −4.25 USD',
   },
 ];
 
@@ -185,6 +185,6 @@ export function seasonInvoice(count: number): InvoiceData {
     loads,
     net: '1,884,800',
     absent: [{ why: 'waits for its laboratory result', loads: ['T41', 'T42'] }],
-    total: '-79,474.00',
+    total: '−79,474.00',
   };
 }

@@ -1,7 +1,6 @@
 import { PDFDocument } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
 import type { InvoiceData } from '../../src/documents/invoice/invoice-data.ts';
-import { isNegative, withMinusSign } from '../../src/documents/invoice/minus-sign.ts';
 import { type InvoiceOutcome, renderInvoices } from '../../src/documents/invoice/render-invoice.ts';
 import { fonts } from './font-bytes.ts';
 import { crowdedInvoice, fingerprint, load, loadInvoice, seasonInvoice } from './invoice-samples.ts';
@@ -82,15 +81,6 @@ describe('what cannot be printed', () => {
 
   test('is refused as a fault of the caller where there is no invoice', async () => {
     await expect(print()).rejects.toThrow(RangeError);
-  });
-});
-
-describe('the minus sign', () => {
-  test('stands before figures only', () => {
-    expect(withMinusSign('-71.83')).toBe('−71.83');
-    expect(withMinusSign('4 × -0.80 + (-1.50)')).toBe('4 × −0.80 + (−1.50)');
-    expect(withMinusSign('T-12 on 2026-09-14, ground-ear')).toBe('T-12 on 2026-09-14, ground-ear');
-    expect([isNegative('-1'), isNegative('−1'), isNegative('1')]).toEqual([true, true, false]);
   });
 });
 

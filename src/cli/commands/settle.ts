@@ -55,9 +55,12 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
       return EXIT.wrong;
     }
     const work = { settled, terminal, progress };
+    // Found before anything is written: a ticket that is not there is a wrong use, and writes nothing.
+    const explained = options.explain === undefined ? undefined : await findOutcome(options.explain, settled);
     if (options.pdf !== undefined) await invoice(options.pdf, options, work);
+    progress.end();
     for (const warning of warnings) terminal.say(`Please check: ${printProblem(warning)}`);
-    if (options.explain !== undefined) return await explainTicket(options.explain, work);
+    if (explained) return await printExplanation(explained, work);
     return await print(printerFor(settled, options, terminal), work);
   } finally {
     progress.end();
@@ -77,6 +80,10 @@ async function invoice(out: string, { by, paper, issued }: SettleOptions, work: 
   const onPages = (pages: number) => progress.report({ doing: 'Printing', done: pages, unit: 'pages' });
   const written = await writeInvoices({ settled, onPages, out, by, paper, issuedOn: issued });
   progress.end();
+  if (written.invoices === 0) {
+    terminal.say(`No load has settled yet, so no invoice was written to ${out}.`);
+    return;
+  }
   terminal.say(
     `Wrote ${counted(written.invoices, 'invoice')} on ${counted(written.pages, 'page')} to ${out}`,
   );
@@ -134,19 +141,19 @@ function printerFor(settled: SettledSeason, options: SettleOptions, terminal: Te
   };
 }
 
-async function explainTicket(ticket: string, { settled, terminal, progress }: Work): Promise<ExitStatus> {
+async function findOutcome(ticket: string, settled: SettledSeason): Promise<Outcome> {
   for await (const batch of settled.outcomes()) {
-    for (const outcome of batch) {
-      if (outcome.load.ticket !== ticket) continue;
-      progress.end();
-      await terminal.write(`${explain(outcome, settled)}\n`);
-      await terminal.flush();
-      return outcome.status === 'waiting' ? EXIT.waiting : EXIT.done;
-    }
+    for (const outcome of batch) if (outcome.load.ticket === ticket) return outcome;
   }
   throw new WrongUse(
     `loads.csv has no ticket ${JSON.stringify(ticket)}. Tickets are compared letter by letter.`,
   );
+}
+
+async function printExplanation(outcome: Outcome, { settled, terminal }: Work): Promise<ExitStatus> {
+  await terminal.write(`${explain(outcome, settled)}\n`);
+  await terminal.flush();
+  return outcome.status === 'waiting' ? EXIT.waiting : EXIT.done;
 }
 
 const INVOICE_KINDS = ['load', 'day', 'season'] as const;

@@ -8,7 +8,7 @@ import { type Measure, TESTED } from '../../domain/agreement/measures.ts';
 import { readerUnits } from '../../domain/agreement/reader-units.ts';
 import { type Exact, parseDecimal } from '../../domain/numbers/exact.ts';
 import type { DistanceUnit } from '../../domain/quantities/units.ts';
-import { warnOfFractions, warnOfOverpricing } from '../../domain/settlement/makes-sense.ts';
+import { warnOfPrice } from '../../domain/settlement/makes-sense.ts';
 import { measuresNeeded, needsDistance } from '../../domain/settlement/prepare-term.ts';
 import { readAxis } from '../../domain/worth/axis.ts';
 import { prepareTryOut, type TrialLoad } from '../../domain/worth/try-out.ts';
@@ -44,8 +44,7 @@ export async function tryCommand(args: readonly string[], terminal: Terminal): P
   const { ton } = readerUnits(agreement);
   const price = prepareTryOut(agreement, { quotes, load, ton });
 
-  for (const warning of [...warnOfFractions(agreement), ...warnOfOverpricing(agreement)])
-    terminal.say(`Please check: ${warning}`);
+  for (const warning of warnOfPrice(agreement)) terminal.say(`Please check: ${warning}`);
   const figures = figuresFor(terminal.locale());
   await terminal.write(`${printTryOut({ agreement, axes, quotes, load, price, figures })}\n`);
   await terminal.flush();

@@ -5,7 +5,6 @@ import { stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Agreement } from '../../domain/agreement/document.ts';
-import { warnOfFractions, warnOfOverpricing } from '../../domain/settlement/makes-sense.ts';
 import { agreementInWords } from '../../domain/words/agreement-words.ts';
 import { type InputProblem, printProblem } from '../../files/input-problem.ts';
 import { readAgreement } from '../../files/read-agreement.ts';
@@ -24,8 +23,6 @@ export async function wordsCommand(args: readonly string[], terminal: Terminal):
     throw new WrongUse('Name one folder: huskledger words DIR');
   const agreement = await readAgreementAt(place, terminal);
   if (!agreement) return EXIT.wrong;
-  for (const warning of [...warnOfFractions(agreement), ...warnOfOverpricing(agreement)])
-    terminal.say(`Please check: ${warning}`);
   const sections = agreementInWords(agreement).map(
     ({ heading, paragraphs }) => `${heading}\n\n${paragraphs.map((text) => wrap(text)).join('\n\n')}`,
   );

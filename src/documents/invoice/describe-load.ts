@@ -8,9 +8,9 @@ import { readerUnits } from '../../domain/agreement/reader-units.ts';
 import type { ZoneCalendar } from '../../domain/dates/instant.ts';
 import { type Exact, HUNDRED, isNegative, multiply, percent, subtract } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed, printWithEllipsis } from '../../domain/numbers/printing.ts';
-import { adjustments } from '../../domain/prices/reference-price.ts';
 import { fromPounds } from '../../domain/quantities/units.ts';
 import { reportedFigure, type TestRules, usedFigure } from '../../domain/samples/lab-result.ts';
+import { tellAdjustments } from '../../domain/settlement/derivation.ts';
 import { type Money, printAmount } from '../../domain/settlement/line.ts';
 import type { Settled } from '../../domain/settlement/outcome.ts';
 import { printRate } from '../../domain/settlement/print-rate.ts';
@@ -91,7 +91,7 @@ function describeTests({ result }: Settled, { rules, figures }: LoadSetting): In
 function describeReferences({ prices }: Settled, { agreement, figures }: LoadSetting): InvoiceReference[] {
   return [...prices].map(([name, { price, quote, quotedOn }]) => {
     const reference = agreement.references[name];
-    const adjusted = reference ? adjustments(reference, price) : [];
+    const adjusted = reference ? tellAdjustments(reference, price) : [];
     return {
       ...(reference?.series === undefined || quotedOn.length === 0
         ? { name: [name, ...adjusted].join(', ') }

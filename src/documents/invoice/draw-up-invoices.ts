@@ -5,7 +5,8 @@ import type { Agreement } from '../../domain/agreement/document.ts';
 import { FEEDS } from '../../domain/agreement/measures.ts';
 import { readerUnits } from '../../domain/agreement/reader-units.ts';
 import { zoneCalendar } from '../../domain/dates/instant.ts';
-import { add, type Exact, larger, ONE, ZERO } from '../../domain/numbers/exact.ts';
+import { type Exact, larger, ONE } from '../../domain/numbers/exact.ts';
+import { RunningSum } from '../../domain/numbers/running-sum.ts';
 import { testRules } from '../../domain/samples/lab-result.ts';
 import { type Money, printAmount } from '../../domain/settlement/line.ts';
 import type { Outcome, Settled } from '../../domain/settlement/outcome.ts';
@@ -53,7 +54,8 @@ function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): Inv
   const days = loads.map(({ load }) => load.deliveredOn).sort();
   const [first = '', last = ''] = [days.at(0), days.at(-1)];
   const total = loads.reduce((sum, load) => sum + load.total, 0n);
-  const pounds = loads.reduce<Exact>((sum, { load }) => add(sum, load.netPounds), ZERO);
+  const pounds = new RunningSum();
+  for (const { load } of loads) pounds.add(load.netPounds);
   return {
     kind: by,
     number,
@@ -67,7 +69,7 @@ function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): Inv
     delivered: first === last ? first : `${first} to ${last}`,
     loads: loads.map((load) => describeLoad(load, setting)),
     weightUnit: readerUnits(agreement).weight,
-    net: printNet(pounds, setting),
+    net: printNet(pounds.value(), setting),
     absent: by === 'load' ? [] : absentBeside(request, by === 'day' ? first : undefined),
     total: figures.show(printAmount(total, money)),
   };

@@ -7,7 +7,6 @@ import { baselineIn, paragraphPieces } from '../pdf/paragraph.ts';
 import { wrapText } from '../pdf/wrap-text.ts';
 import type { InvoiceData } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
-import { isNegative } from './minus-sign.ts';
 
 function kindInWords({ kind, loads }: InvoiceData): string {
   const count = loads.length === 1 ? 'one load' : `${loads.length} loads`;
@@ -21,14 +20,16 @@ function kindInWords({ kind, loads }: InvoiceData): string {
   }
 }
 
+const BELOW_NOTHING = /^−/u;
+
 /** Who owes the total to whom, as a label above it. */
 export function totalLabel(invoice: InvoiceData): string {
-  return isNegative(invoice.total) ? 'The seller owes the buyer' : 'The buyer owes the seller';
+  return BELOW_NOTHING.test(invoice.total) ? 'The seller owes the buyer' : 'The buyer owes the seller';
 }
 
 /** "USD 1,986.85", without a sign: the label beside it says who owes it. */
 function owed(invoice: InvoiceData): string {
-  return `${invoice.currency} ${invoice.total.replace(/^[-−]/u, '')}`;
+  return `${invoice.currency} ${invoice.total.replace(BELOW_NOTHING, '')}`;
 }
 
 function titlePiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {

@@ -6,18 +6,11 @@ import { type Row, tablePieces } from '../pdf/table.ts';
 import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
 import { loadHeading, referencePieces, stripPiece, testPieces, ticketPieces } from './load-facts.ts';
-import { withMinusSign } from './minus-sign.ts';
 
 function lineRows(load: InvoiceLoad): Row[] {
   return load.lines.map((line) => ({
-    cells: [
-      line.label,
-      withMinusSign(line.quantity),
-      line.unit,
-      withMinusSign(line.rate),
-      withMinusSign(line.amount),
-    ],
-    note: withMinusSign(line.how),
+    cells: [line.label, line.quantity, line.unit, line.rate, line.amount],
+    note: line.how,
   }));
 }
 
@@ -31,7 +24,7 @@ function linePieces(load: InvoiceLoad, invoice: InvoiceData, sheet: InvoiceSheet
       { head: `Amount, ${invoice.currency}`, align: 'decimal', width: 'fit' },
     ],
     rows: lineRows(load),
-    totals: [{ cells: [`Load ${load.ticket}, total`, '', '', '', withMinusSign(load.total)] }],
+    totals: [{ cells: [`Load ${load.ticket}, total`, '', '', '', load.total] }],
     space: { left: sheet.left, width: sheet.width, gap: 12, decimalMark: invoice.decimalMark },
     style: sheet.table,
     gapBefore: 8,

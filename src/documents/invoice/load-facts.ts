@@ -12,10 +12,9 @@ import { drawLegend, drawStrip } from '../strip/draw-strip.ts';
 import { loadStrip } from '../strip/load-strip.ts';
 import type { InvoiceData, InvoiceLoad, InvoiceTests, Measured } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
-import { withMinusSign } from './minus-sign.ts';
 
 function withUnit({ figure, unit }: Measured): string {
-  return unit === '' ? withMinusSign(figure) : `${withMinusSign(figure)} ${unit}`;
+  return unit === '' ? figure : `${figure} ${unit}`;
 }
 
 /** "Load T1" and when it came, on one line where both fit. */
@@ -113,8 +112,8 @@ export function referencePieces(load: InvoiceLoad, sheet: InvoiceSheet, decimalM
       cells: [
         reference.series === undefined ? reference.name : `${reference.name}: ${reference.series}`,
         reference.quotedOn.length === 0 ? 'fixed by the agreement' : reference.quotedOn.join(', '),
-        withMinusSign(reference.quote),
-        withMinusSign(reference.price),
+        reference.quote,
+        reference.price,
         reference.unit,
       ],
     })),

@@ -10,7 +10,6 @@ import { drawStrip } from '../strip/draw-strip.ts';
 import { loadStrip } from '../strip/load-strip.ts';
 import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
-import { withMinusSign } from './minus-sign.ts';
 
 const stripWidth = 132;
 const notTested = '–';
@@ -44,20 +43,12 @@ export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
         load.netConverted,
         load.dryMatterPercent ?? notTested,
         load.starchPercent ?? notTested,
-        withMinusSign(load.total),
+        load.total,
       ],
     })),
     totals: [
       {
-        cells: [
-          `All ${invoice.loads.length} loads`,
-          '',
-          '',
-          invoice.net ?? '',
-          '',
-          '',
-          withMinusSign(invoice.total),
-        ],
+        cells: [`All ${invoice.loads.length} loads`, '', '', invoice.net ?? '', '', '', invoice.total],
       },
     ],
     space: { left: sheet.left, width: sheet.width, gap: 10, decimalMark: invoice.decimalMark },

@@ -40,11 +40,26 @@ export function printFixed(value: Exact, places: number): string {
   return printUnits(roundToUnits(value, places, 'half-up'), places);
 }
 
-/** As `printDecimal`, with "…" behind it where digits were left out: 1 ÷ 3 is "0.333333…", 1 ÷ 4 is "0.25". */
+/**
+ * As `printDecimal`, cut and not rounded, with "…" behind it where digits were left out: 2 ÷ 3 is "0.666666…", and
+ * 1 ÷ 4 is "0.25". A figure that goes on is never shown as more than it is, so that it cannot seem to round twice.
+ */
 export function printWithEllipsis(value: Exact, places: number = PRINTED_PLACES): string {
   const own = decimalPlaces(value);
   if (own !== undefined && own <= places) return printUnitsTrimmed(value.n, own);
-  const units = roundToUnits(value, places, 'half-up');
+  const scaled = value.n * powerOfTen(places);
+  const units = scaled / value.d;
   const shown = printUnitsTrimmed(units, places);
-  return units * value.d === value.n * powerOfTen(places) ? shown : `${shown}…`;
+  return units * value.d === scaled ? shown : `${shown}…`;
+}
+
+/** A decimal string with a true minus sign, which is as wide as a digit, for the keyboard's hyphen: "−71.83". */
+export function withMinus(figure: string): string {
+  return figure.startsWith('-') ? `−${figure.slice(1)}` : figure;
+}
+
+/** A decimal string as its file writes it, less what counts for nothing: "007.50" is "7.50" and "-0" is "0". */
+export function printWritten(text: string): string {
+  const digits = text.replace(/^-?0*(?=\d)/, '');
+  return text.startsWith('-') && /[1-9]/.test(digits) ? `−${digits}` : digits;
 }

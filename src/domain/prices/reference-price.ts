@@ -2,17 +2,7 @@
  * The reference price R of a load, and what it makes a pound of dry matter or of starch worth.
  */
 import type { Reference } from '../agreement/document.ts';
-import {
-  add,
-  compare,
-  decimal,
-  divide,
-  type Exact,
-  larger,
-  multiply,
-  percent,
-  smaller,
-} from '../numbers/exact.ts';
+import { add, decimal, divide, type Exact, larger, multiply, percent, smaller } from '../numbers/exact.ts';
 import type { FoundQuote } from './find-quote.ts';
 
 export interface ReferencePrice extends FoundQuote {
@@ -26,17 +16,6 @@ export function adjustQuote(found: FoundQuote, { basis, floor, ceiling }: Refere
   if (floor !== undefined) price = larger(price, decimal(floor));
   if (ceiling !== undefined) price = smaller(price, decimal(ceiling));
   return { ...found, price };
-}
-
-/** What made the price of the quote, in words: "basis −0.15", and "held at the floor 3.60" where it is. */
-export function adjustments({ basis, floor, ceiling }: Reference, price: Exact): string[] {
-  const isAt = (limit: string | undefined): limit is string =>
-    limit !== undefined && compare(price, decimal(limit)) === 0;
-  return [
-    ...(basis === undefined ? [] : [`basis ${basis.replace('-', '−')}`]),
-    ...(isAt(floor) ? [`held at the floor ${floor.replace('-', '−')}`] : []),
-    ...(isAt(ceiling) ? [`held at the ceiling ${ceiling.replace('-', '−')}`] : []),
-  ];
 }
 
 /** Pounds of dry matter in one unit of the reference grain: a 56-lb bushel at 84.5 % holds 47.32. */

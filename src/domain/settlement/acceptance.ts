@@ -5,7 +5,7 @@
 import type { Agreement } from '../agreement/document.ts';
 import { MEASURE_NAMES, MEASURE_UNITS, type Measure } from '../agreement/measures.ts';
 import { compare, decimal, type Exact } from '../numbers/exact.ts';
-import { tell, withMinus } from './derivation.ts';
+import { tell } from './derivation.ts';
 import type { UsedFigures } from './measured-load.ts';
 
 export type Choice = 'accept' | 'refuse';
@@ -40,9 +40,9 @@ function breachOf({ on, below, above }: Range, figure: Exact | undefined): strin
   if (figure === undefined) return [];
   const side =
     below !== undefined && compare(figure, below) < 0
-      ? `below ${withMinus(tell(below))}`
+      ? `below ${tell(below)}`
       : above !== undefined && compare(figure, above) > 0
-        ? `above ${withMinus(tell(above))}`
+        ? `above ${tell(above)}`
         : undefined;
   if (side === undefined) return [];
   const unit = MEASURE_UNITS[on];

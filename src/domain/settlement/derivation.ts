@@ -4,8 +4,8 @@
  */
 import type { Reference } from '../agreement/document.ts';
 import { isConstituent, type Part, type Tested } from '../agreement/measures.ts';
-import { compare, type Exact, ONE } from '../numbers/exact.ts';
-import { printWithEllipsis } from '../numbers/printing.ts';
+import { compare, decimal, type Exact, HUNDRED, ONE } from '../numbers/exact.ts';
+import { printWithEllipsis, printWritten, withMinus } from '../numbers/printing.ts';
 import { reportedFigure, usedFigure } from '../samples/lab-result.ts';
 import { type Money, printAmount } from './line.ts';
 import { type MeasuredLoad, needed } from './measured-load.ts';
@@ -26,11 +26,6 @@ export function tell(value: Exact): string {
   return withMinus(printWithEllipsis(value, TOLD_PLACES));
 }
 
-/** A decimal string as it stands in a file, with a true minus sign. */
-export function withMinus(text: string): string {
-  return text.replace('-', '−');
-}
-
 /** "47120 lb", or "21373 kg ÷ 0.45359237" where the scale weighs in kilograms. */
 export function tellPounds({ load }: MeasuredLoad): string {
   return `${tell(load.net)} ${load.unit}${SCALE_TO_POUNDS[load.unit]}`;
@@ -46,7 +41,7 @@ export function tellPart(measured: MeasuredLoad, part: Part, reference: Referenc
   if (part === 'dry-matter') return '100 %';
   if (part !== 'grain-equivalent') return tellConstituent(measured, part);
   if (compare(shareOfPart(measured.figures, part, reference), ONE) === 0) return '100 %';
-  return `${tellConstituent(measured, 'starch')} ÷ ${reference.starchPercentOfDryMatter} %`;
+  return `${tellConstituent(measured, 'starch')} ÷ ${printWritten(reference.starchPercentOfDryMatter ?? '')} %`;
 }
 
 /** An as-fed figure that is used unrounded shows its division by the dry matter; any other stands as it is used. */
@@ -66,7 +61,19 @@ const NO_ROUNDING = { rounding: 'half-up', decimals: new Map() } as const;
 
 /** " × 60 %" for a share, nothing for the whole. */
 export function tellShare(sharePercent: string | undefined): string {
-  return sharePercent === undefined || sharePercent === '100' ? '' : ` × ${sharePercent} %`;
+  if (sharePercent === undefined || compare(decimal(sharePercent), HUNDRED) === 0) return '';
+  return ` × ${printWritten(sharePercent)} %`;
+}
+
+/** What made the price of the quote: "basis −0.15", and "held at the floor 3.60" where it is. */
+export function tellAdjustments({ basis, floor, ceiling }: Reference, price: Exact): string[] {
+  const isAt = (limit: string | undefined): limit is string =>
+    limit !== undefined && compare(price, decimal(limit)) === 0;
+  return [
+    ...(basis === undefined ? [] : [`basis ${printWritten(basis)}`]),
+    ...(isAt(floor) ? [`held at the floor ${printWritten(floor)}`] : []),
+    ...(isAt(ceiling) ? [`held at the ceiling ${printWritten(ceiling)}`] : []),
+  ];
 }
 
 /** The end of a chain: its exact value and the amount that it rounds to. */

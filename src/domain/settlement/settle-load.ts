@@ -2,7 +2,7 @@
  * Settles one load: everything it needs has been gathered, and nothing here reads or writes anything.
  */
 import type { Agreement } from '../agreement/document.ts';
-import { MEASURE_NAMES, type Measure } from '../agreement/measures.ts';
+import type { Measure } from '../agreement/measures.ts';
 import type { LocalDate } from '../dates/local-date.ts';
 import type { DeliveredLoad } from '../deliveries/delivered-load.ts';
 import { currencyDecimals } from '../money/currency.ts';
@@ -10,11 +10,13 @@ import { findQuote, type QuoteLack } from '../prices/find-quote.ts';
 import type { PriceSeries } from '../prices/price-series.ts';
 import { adjustQuote, type ReferencePrice } from '../prices/reference-price.ts';
 import { type LabResult, testRules, usedFigure } from '../samples/lab-result.ts';
+import { sampleOf } from '../samples/sampling-plan.ts';
 import { type Choice, prepareAcceptance } from './acceptance.ts';
 import { isLack, type Line, type Money } from './line.ts';
 import { dryPoundsOf, type MeasuredLoad, needed, type UsedFigures } from './measured-load.ts';
 import type { Outcome, Waiting } from './outcome.ts';
 import { type PreparedTerm, prepareTerm } from './prepare-term.ts';
+import { tellChoiceNeeded, tellContested, tellMissing } from './waiting-words.ts';
 
 /** What is known beside the agreement and the load's own ticket. */
 export interface Evidence {
@@ -86,11 +88,7 @@ export function prepareSettlement(
     const missing = [...needs].filter((name) => measured.figures[name] === undefined);
     if (missing.length > 0) return waiting(measured, 'no-result', tellMissing(measured, missing, agreement));
     if (breaches.length > 0 && choice === undefined) {
-      return waiting(
-        measured,
-        'choice-needed',
-        `${breaches.join('; ')}: ${agreement.buyer} must accept or refuse the load`,
-      );
+      return waiting(measured, 'choice-needed', tellChoiceNeeded(breaches, agreement));
     }
     if (choice === 'refuse') return waiting(measured, 'refusal-contested', tellContested(agreement));
     return price(measured);
@@ -99,30 +97,6 @@ export function prepareSettlement(
 
 function waiting(measured: MeasuredLoad, reason: Waiting['reason'], detail: string): Waiting {
   return { ...measured, status: 'waiting', reason, detail };
-}
-
-/** The sample that a load's figures come from: the one it names or, sampled by the day, that of its delivery date. */
-export function sampleOf(load: DeliveredLoad, { sampling }: Pick<Agreement, 'sampling'>): string | undefined {
-  return load.sample ?? (sampling?.plan === 'per-day' ? load.deliveredOn : undefined);
-}
-
-function tellMissing(
-  { load, result }: MeasuredLoad,
-  missing: readonly Measure[],
-  agreement: Agreement,
-): string {
-  const names = missing.map((name) => MEASURE_NAMES[name]).join(', ');
-  if (result) return `The result of sample ${result.sample} has no ${names}`;
-  const sample = sampleOf(load, agreement);
-  return sample === undefined
-    ? `The ticket names no sample, and the price needs ${names}`
-    : `There is no result of sample ${sample} yet; the price needs ${names}`;
-}
-
-function tellContested({ acceptance, buyer }: Agreement): string {
-  return acceptance === undefined || acceptance.length === 0
-    ? `${buyer} refused the load, but the agreement names no range that it could lie outside of`
-    : `${buyer} refused the load, but its figures lie within the agreed ranges`;
 }
 
 /** The prices of the references that terms are priced by, or what they lack; by reference. */

@@ -45,9 +45,9 @@ export function readElectionRow(
   const series = row.name('series');
   const date = row.date('date');
   if (date) {
-    for (const { from, to } of windowsOf(series)) {
+    for (const { reference, from, to } of windowsOf(series)) {
       if (date < from || date > to)
-        row.fault('date', `must be from ${from} to ${to}, the agreed window; found ${date}`);
+        row.fault('date', `must be from ${from} to ${to}, the agreed window of ${reference}; found ${date}`);
     }
   }
   return row.problems.length > 0 || !date ? undefined : { ticket, series, date };

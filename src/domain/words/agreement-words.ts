@@ -5,8 +5,9 @@ import type { Agreement } from '../agreement/document.ts';
 import type { FreeBlock, FreeValue } from '../agreement/free-block.ts';
 import { FEEDS, MEASURE_NAMES, MEASURE_UNITS, type Tested } from '../agreement/measures.ts';
 import { currencyDecimals } from '../money/currency.ts';
-import { printUnits } from '../numbers/printing.ts';
-import { countOfDecimals, listed, onScale } from './figures-in-words.ts';
+import { printUnits, withMinus } from '../numbers/printing.ts';
+import { warnOfPrice } from '../settlement/makes-sense.ts';
+import { countOfDecimals, listed } from './figures-in-words.ts';
 import { referenceInWords } from './reference-words.ts';
 import { grainEquivalentInWords, termInWords } from './term-words.ts';
 
@@ -45,7 +46,10 @@ export function agreementInWords(agreement: Agreement): Section[] {
     { heading: 'Loads outside the agreed ranges', paragraphs: acceptanceWords(agreement) },
     ...freeSection('Questions and retests', agreement.retest),
     ...freeSection('Other conditions, which do not change the price', agreement.conditions),
-    { heading: 'Before you sign', paragraphs: [CAUTION] },
+    {
+      heading: 'Before you sign',
+      paragraphs: [...warnOfPrice(agreement).map((warning) => `Please check: ${warning}.`), CAUTION],
+    },
   ];
 }
 
@@ -97,8 +101,8 @@ function acceptanceWords({ acceptance, buyer }: Agreement): string[] {
   const ranges = acceptance.map(({ on, below, above }) => {
     const unit = MEASURE_UNITS[on];
     const ends = [
-      ...(below === undefined ? [] : [`below ${onScale(below)}`]),
-      ...(above === undefined ? [] : [`above ${onScale(above)}`]),
+      ...(below === undefined ? [] : [`below ${withMinus(below)}`]),
+      ...(above === undefined ? [] : [`above ${withMinus(above)}`]),
     ];
     return `${MEASURE_NAMES[on]}${unit === '' ? '' : ` (${unit})`} ${listed(ends, 'or')}`;
   });

@@ -17,11 +17,6 @@ export function isBelowZero(figure: string): boolean {
   return figure.startsWith('-') && /[1-9]/.test(figure);
 }
 
-/** A figure on a scale, where below zero is a place and not a deduction: a true minus sign. */
-export function onScale(figure: string): string {
-  return figure.replace('-', '−');
-}
-
 /** "is added" or "is taken off", by the sign of a rate. */
 export function addedOrTaken(rate: string): string {
   return isBelowZero(rate) ? 'is taken off' : 'is added';

@@ -1,9 +1,11 @@
 /**
  * A reference price in words: what is quoted, which quote counts, and what is done to it.
  */
+
 import type { Reference, ReferenceRule } from '../agreement/document.ts';
+import { withMinus } from '../numbers/printing.ts';
 import { MEAN_PLACES } from '../prices/find-quote.ts';
-import { addedOrTaken, onScale, unsigned } from './figures-in-words.ts';
+import { addedOrTaken, unsigned } from './figures-in-words.ts';
 
 /** The sentences of one reference. */
 export function referenceInWords(name: string, reference: Reference, currency: string): string[] {
@@ -16,10 +18,12 @@ export function referenceInWords(name: string, reference: Reference, currency: s
     `The ${name} price is in ${currency} per ${unit}${whereFrom}. One ${unit} is ${poundsPerUnit} lb of grain or forage that holds ${dryMatterPercent} % dry matter${starch}.`,
     ...ruleInWords(reference.rule),
     ...(basis === undefined ? [] : [`${unsigned(basis)} ${currency} ${addedOrTaken(basis)} (the basis).`]),
-    ...(floor === undefined ? [] : [`The result is never taken as less than ${onScale(floor)} ${currency}.`]),
+    ...(floor === undefined
+      ? []
+      : [`The result is never taken as less than ${withMinus(floor)} ${currency}.`]),
     ...(ceiling === undefined
       ? []
-      : [`The result is never taken as more than ${onScale(ceiling)} ${currency}.`]),
+      : [`The result is never taken as more than ${withMinus(ceiling)} ${currency}.`]),
   ];
 }
 

@@ -4,10 +4,10 @@
 import type { Agreement, PriceTerm, Reference, Step, TermOf } from '../agreement/document.ts';
 import { MEASURE_NAMES, MEASURE_UNITS, type Part } from '../agreement/measures.ts';
 import { decimal, HUNDRED, subtract } from '../numbers/exact.ts';
-import { printDecimal } from '../numbers/printing.ts';
+import { printDecimal, withMinus } from '../numbers/printing.ts';
 import { needed } from '../settlement/measured-load.ts';
 import { namePer } from '../settlement/per-quantity.ts';
-import { addedOrTaken, countOfDecimals, listed, onScale, unsigned } from './figures-in-words.ts';
+import { addedOrTaken, countOfDecimals, listed, unsigned } from './figures-in-words.ts';
 
 /** Decimals that a base moisture is said with; a percentage in a file has no more that matter. */
 const MOST_PLACES = 60;
@@ -115,9 +115,9 @@ function scheduleInWords(term: TermOf<'schedule'>, currency: string): string[] {
       ? 'that sum being of the lines before this one, as rounded and whatever its sign'
       : `per ${term.per === undefined ? '' : namePer({ per: term.per, weight: term.weight })}`;
   return [
-    `For ${name} from ${onScale(from)} to ${onScale(to)}, both included, nothing is added or taken off.`,
-    `Above ${onScale(to)}: ${stepsInWords(term.above, { money, what })}`,
-    `Below ${onScale(from)}: ${stepsInWords(term.below, { money, what })}`,
+    `For ${name} from ${withMinus(from)} to ${withMinus(to)}, both included, nothing is added or taken off.`,
+    `Above ${withMinus(to)}: ${stepsInWords(term.above, { money, what })}`,
+    `Below ${withMinus(from)}: ${stepsInWords(term.below, { money, what })}`,
     COUNTS[term.count],
   ];
 }
@@ -149,12 +149,12 @@ function limitInWords(term: TermOf<'limit'>, currency: string): string[] {
     ...(term.floor === undefined
       ? []
       : [
-          `If the lines before this one come to less than ${onScale(term.floor)} ${currency} for each ${per}, this line makes up the difference.`,
+          `If the lines before this one come to less than ${withMinus(term.floor)} ${currency} for each ${per}, this line makes up the difference.`,
         ]),
     ...(term.ceiling === undefined
       ? []
       : [
-          `If the lines before this one come to more than ${onScale(term.ceiling)} ${currency} for each ${per}, this line takes off the difference.`,
+          `If the lines before this one come to more than ${withMinus(term.ceiling)} ${currency} for each ${per}, this line takes off the difference.`,
         ]),
     'Lines that come after it are not held by it.',
   ];

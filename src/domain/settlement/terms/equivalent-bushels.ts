@@ -15,7 +15,7 @@ import {
   subtract,
   ZERO,
 } from '../../numbers/exact.ts';
-import { printUnits } from '../../numbers/printing.ts';
+import { printUnits, printWritten } from '../../numbers/printing.ts';
 import { roundTo, roundToUnits } from '../../numbers/rounding.ts';
 import { dryPoundsPerUnit } from '../../prices/reference-price.ts';
 import { tell, tellDryPounds, tellEnd, tellPounds, tellShare } from '../derivation.ts';
@@ -79,7 +79,8 @@ function byDryMatter(reference: Reference) {
   const dryPounds = dryPoundsPerUnit(reference);
   return (measured: MeasuredLoad): Bushels => ({
     bushels: divide(needed(measured.dryPounds, 'dry matter'), dryPounds),
-    told: () => `${tellDryPounds(measured)} ÷ ${reference.poundsPerUnit} ÷ ${reference.dryMatterPercent} %`,
+    told: () =>
+      `${tellDryPounds(measured)} ÷ ${printWritten(reference.poundsPerUnit)} ÷ ${printWritten(reference.dryMatterPercent)} %`,
   });
 }
 
@@ -98,8 +99,8 @@ function byShrink(method: Extract<BushelMethod, { kind: 'shrink' }>, reference: 
       told: () =>
         [
           `${tell(moisture)} % moisture is ${tell(points)} points above ${tell(base)} %:`,
-          `${tell(points)} × ${method.percentPerPoint} % = ${tell(shrink)} % shrink;`,
-          `${tellPounds(measured)} × ${tell(multiply(kept, HUNDRED))} % ÷ ${reference.poundsPerUnit}`,
+          `${tell(points)} × ${printWritten(method.percentPerPoint)} % = ${tell(shrink)} % shrink;`,
+          `${tellPounds(measured)} × ${tell(multiply(kept, HUNDRED))} % ÷ ${printWritten(reference.poundsPerUnit)}`,
         ].join(' '),
     };
   };
@@ -114,7 +115,7 @@ function byTable(method: Extract<BushelMethod, { kind: 'table' }>) {
     const moisture = needed(measured.figures.moisture, 'moisture');
     const found = poundsPerBushelAt(rows, moisture, method);
     if (!found) {
-      const ends = [method.rows.at(0), method.rows.at(-1)].map((row) => row?.moisture ?? '');
+      const ends = [method.rows.at(0), method.rows.at(-1)].map((row) => printWritten(row?.moisture ?? ''));
       return {
         reason: 'outside-table',
         detail: `${tell(moisture)} % moisture is outside the table of bushel weights, which runs from ${ends[0]} to ${ends[1]} %`,

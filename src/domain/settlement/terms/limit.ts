@@ -1,6 +1,7 @@
 /**
  * `limit`: the sum of the lines before it is held between a floor and a ceiling per quantity.
  */
+
 import type { TermOf } from '../../agreement/document.ts';
 import {
   compare,
@@ -12,7 +13,8 @@ import {
   powerOfTen,
   ZERO,
 } from '../../numbers/exact.ts';
-import { tell, withMinus } from '../derivation.ts';
+import { printWritten, withMinus } from '../../numbers/printing.ts';
+import { tell } from '../derivation.ts';
 import { amountOf, type Line, type Money, printAmount } from '../line.ts';
 import type { PricingContext } from '../measured-load.ts';
 import { namePer, quantityPer, tellQuantityPer } from '../per-quantity.ts';
@@ -36,7 +38,7 @@ export function limitLine(term: TermOf<'limit'>, money: Money) {
       const product = multiply(limit, quantity);
       const held = withMinus(printAmount(amount + sumBefore, money));
       return [
-        `${tellQuantityPer(term, measured)} × ${withMinus((below ? term.floor : term.ceiling) ?? '')} = ${tell(product)} → ${held};`,
+        `${tellQuantityPer(term, measured)} × ${printWritten((below ? term.floor : term.ceiling) ?? '')} = ${tell(product)} → ${held};`,
         `${sum} so far is ${below ? 'under the floor' : 'over the ceiling'}:`,
         `${held} − ${sum.startsWith('−') ? `(${sum})` : sum} = ${withMinus(printAmount(amount, money))} ${money.currency}`,
       ].join(' ');
@@ -47,8 +49,8 @@ export function limitLine(term: TermOf<'limit'>, money: Money) {
 
 function tellWithin(term: TermOf<'limit'>): string {
   const ends = [
-    ...(term.floor === undefined ? [] : [`not under the floor of ${withMinus(term.floor)}`]),
-    ...(term.ceiling === undefined ? [] : [`not over the ceiling of ${withMinus(term.ceiling)}`]),
+    ...(term.floor === undefined ? [] : [`not under the floor of ${printWritten(term.floor)}`]),
+    ...(term.ceiling === undefined ? [] : [`not over the ceiling of ${printWritten(term.ceiling)}`]),
   ];
   return `is ${ends.join(' and ')} per ${namePer(term)}`;
 }

@@ -1,8 +1,10 @@
 /**
  * `constituent` and `remainder`: pounds of a part of the dry matter, at a price per pound that follows a reference.
  */
+
 import type { Reference, TermOf } from '../../agreement/document.ts';
 import { decimal, type Exact, multiply, ONE, percent, subtract } from '../../numbers/exact.ts';
+import { printWritten } from '../../numbers/printing.ts';
 import { pricePerPound } from '../../prices/reference-price.ts';
 import { tell, tellDryPounds, tellEnd, tellPart, tellShare } from '../derivation.ts';
 import { amountOf, type Line, type Money } from '../line.ts';
@@ -51,8 +53,8 @@ interface Priced {
 function pricedLine(term: PricedShareTerm, { reference, money, part, tellPart }: Priced) {
   const share = percent(decimal(term.sharePercent ?? '100'));
   const perPound = multiply(pricePerPound(ONE, reference, term.at.per), share);
-  const divisor = `÷ ${reference.poundsPerUnit} ÷ ${reference.dryMatterPercent} %${
-    term.at.per === 'starch' ? ` ÷ ${reference.starchPercentOfDryMatter} %` : ''
+  const divisor = `÷ ${printWritten(reference.poundsPerUnit)} ÷ ${printWritten(reference.dryMatterPercent)} %${
+    term.at.per === 'starch' ? ` ÷ ${printWritten(reference.starchPercentOfDryMatter ?? '')} %` : ''
   }`;
   return ({ measured, prices }: PricingContext): Line => {
     const { price } = needed(prices.get(term.at.reference), 'price');

@@ -1,6 +1,7 @@
 /**
  * `schedule`: a premium or discount for each point that a test lies outside its neutral range, in steps.
  */
+
 import type { Step, TermOf } from '../../agreement/document.ts';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../../agreement/measures.ts';
 import {
@@ -19,7 +20,8 @@ import {
   whole,
   ZERO,
 } from '../../numbers/exact.ts';
-import { tell, tellEnd, withMinus } from '../derivation.ts';
+import { printWritten, withMinus } from '../../numbers/printing.ts';
+import { tell, tellEnd } from '../derivation.ts';
 import { amountOf, type Line, type Money, printAmount } from '../line.ts';
 import { needed, type PricingContext } from '../measured-load.ts';
 import { namePer, quantityPer, tellQuantityPer } from '../per-quantity.ts';
@@ -111,16 +113,16 @@ function tellWalk(term: Schedule, value: Exact, walk: Walk | undefined): string 
   const unit = MEASURE_UNITS[term.on];
   const name = `${MEASURE_NAMES[term.on]} ${tell(value)}${unit === '' ? '' : ` ${unit}`}`;
   if (!walk) return `${name} ${tellNeutral(term, value)}`;
-  const end = withMinus(walk.side === 'above' ? term.neutral.to : term.neutral.from);
+  const end = printWritten(walk.side === 'above' ? term.neutral.to : term.neutral.from);
   const counted = term.count === 'exact' ? '' : ` (${tell(walk.counted)} counted)`;
   const steps = walk.taken
-    .map(({ points, perPoint }) => `${tell(points)} × ${withMinus(perPoint)}`)
+    .map(({ points, perPoint }) => `${tell(points)} × ${printWritten(perPoint)}`)
     .join(' + ');
   return `${name} is ${tell(walk.points)} points ${walk.side} ${end}${counted}: ${steps === '' ? '0' : steps}`;
 }
 
 function tellNeutral({ neutral }: Schedule, value: Exact): string {
-  const [from, to] = [withMinus(neutral.from), withMinus(neutral.to)];
+  const [from, to] = [printWritten(neutral.from), printWritten(neutral.to)];
   if (compare(value, decimal(neutral.to)) > 0) return `is above ${to}, where the agreement has no steps`;
   if (compare(value, decimal(neutral.from)) < 0) return `is below ${from}, where the agreement has no steps`;
   return `is within ${from} to ${to}`;
