@@ -2,7 +2,7 @@
  * `npm run demo`: settles the three invented seasons, prints them, writes their invoices to `demo/out` (which git
  * ignores) and compares every amount with the figures in `demo/expected`.
  */
-import { readFile } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { run } from '../src/cli/run.ts';
@@ -19,6 +19,8 @@ const SEASONS = [
 
 const DEMO = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'demo');
 const terminal = openTerminal(process.stdout, process.stderr);
+
+await mkdir(join(DEMO, 'out'), { recursive: true });
 
 let different = 0;
 for (const { name, by, explained } of SEASONS) {

@@ -2,13 +2,12 @@
  * How one load came to its amount, in words and figures that a pocket calculator repeats.
  */
 
-import { unitName } from '../documents/settlements-json.ts';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../domain/agreement/measures.ts';
 import { zoneCalendar } from '../domain/dates/instant.ts';
 import { printDecimal, withMinus } from '../domain/numbers/printing.ts';
 import { reportedFigure } from '../domain/samples/lab-result.ts';
 import { tell, tellAdjustments } from '../domain/settlement/derivation.ts';
-import { type Money, printAmount } from '../domain/settlement/line.ts';
+import { type LineUnit, type Money, printAmount } from '../domain/settlement/line.ts';
 import type { Outcome, Settled } from '../domain/settlement/outcome.ts';
 import { printRate } from '../domain/settlement/print-rate.ts';
 import type { SettledSeason } from '../usecases/settle-folder.ts';
@@ -24,13 +23,26 @@ export function explain(outcome: Outcome, { season, money }: SettledSeason): str
   ].join('\n');
 }
 
+const UNIT_NAMES: Partial<Record<string, string>> = {
+  'short-ton': 'short tons',
+  tonne: 'tonnes',
+  bushel: 'bushels',
+  load: 'load',
+  mile: 'miles',
+};
+
+/** "short tons", "lb", or the currency of a percent line. */
+function nameUnit(unit: LineUnit): string {
+  return typeof unit === 'string' ? (UNIT_NAMES[unit] ?? unit) : unit.currency;
+}
+
 function tellTicket({ load }: Outcome, timeZone: string): string[] {
   const when = zoneCalendar(timeZone).wallClockAt(load.deliveredAt);
   const pounds = load.unit === 'lb' ? '' : ` (${printDecimal(load.netPounds)} lb)`;
   return [
     `Delivered ${when} in ${timeZone}, so on ${load.deliveredOn}${load.truck === undefined ? '' : `, by ${load.truck}`}`,
     `Scale: gross ${tell(load.gross)} − tare ${tell(load.tare)} = net ${tell(load.net)} ${load.unit}${pounds}`,
-    ...(load.distance ? [`Hauled ${tell(load.distance.length)} ${load.distance.unit}`] : []),
+    ...(load.distance ? [`Hauled ${tell(load.distance.length)} ${nameUnit(load.distance.unit)}`] : []),
   ];
 }
 
@@ -67,7 +79,7 @@ function tellSettlement(
   const lines = outcome.lines.flatMap((line) => [
     '',
     `${line.label}: ${withMinus(printAmount(line.amount, money))} ${money.currency}`,
-    `  ${printDecimal(line.quantity)} ${unitName(line.unit)} × ${withMinus(printRate(line, money))}`,
+    `  ${printDecimal(line.quantity)} ${nameUnit(line.unit)} × ${withMinus(printRate(line, money))}`,
     `  ${line.how()}`,
   ]);
   return [...prices, ...lines, '', tellSum(outcome, money)];

@@ -23,6 +23,7 @@ export interface Progress {
   readonly end: () => void;
 }
 
+/** A bar for one command. `now` gives milliseconds; without a watched terminal nothing is ever drawn. */
 export function startProgress({ watched }: Terminal, now: () => number): Progress {
   if (!watched) return { report: () => {}, end: () => {} };
   const started = now();

@@ -2,6 +2,7 @@
  * The command line: which command, and what a failure looks like to a person.
  */
 
+import packageFile from '../../package.json' with { type: 'json' };
 import { printProblem } from '../files/input-problem.ts';
 import { UnreadableFile } from '../files/read-bytes.ts';
 import { SETTLE_HELP, settleCommand } from './commands/settle.ts';
@@ -25,11 +26,16 @@ const HELP = `Huskledger settles wet corn feed, load by load, to the cent.
 
 ${[...COMMANDS.values()].map(({ help }) => help.split('\n')[0]).join('\n')}
 
-huskledger COMMAND --help says more.`;
+huskledger COMMAND --help says more; huskledger --version says which version this is.`;
 
 /** Runs one command line and gives its exit status. Only defects are thrown. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
   const [name, ...rest] = args;
+  if (name === '--version' || name === '-v') {
+    await terminal.write(`huskledger ${packageFile.version}\n`);
+    await terminal.flush();
+    return EXIT.done;
+  }
   const command = name === undefined ? undefined : COMMANDS.get(name);
   if (!command) {
     if (name === undefined || name === '--help' || name === '-h' || name === 'help') {

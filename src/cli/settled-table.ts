@@ -51,7 +51,7 @@ export function settledTable({ season, money }: SettledSeason, figures: Figures)
   const cells = (outcome: Outcome): string[] => {
     const { load, figures: used } = outcome;
     const start = [
-      load.ticket,
+      load.ticket.replace(/\s+/g, ' '),
       load.deliveredOn,
       weight(load.netPounds),
       test(used['dry-matter']),

@@ -22,6 +22,7 @@ export interface Terminal {
 /** Text is handed on in pieces of this size, since a write for every load would take longer than settling it. */
 const PIECE_CHARACTERS = 1 << 16;
 
+/** A terminal over two streams: standard output and standard error, or a test's own. */
 export function openTerminal(output: Writable, errors: Writable & { isTTY?: boolean }): Terminal {
   let pending: string[] = [];
   let length = 0;

@@ -3,6 +3,7 @@
  */
 export const LINE_CHARACTERS = 100;
 
+/** Lines of at most `width` characters; a longer word keeps a line of its own. */
 export function wrap(text: string, width: number = LINE_CHARACTERS): string {
   const lines: string[] = [];
   let line = '';

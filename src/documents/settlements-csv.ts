@@ -11,8 +11,15 @@ const FIXED_COLUMNS = [
   'ticket',
   'status',
   'reason',
+  'detail',
   'delivered_on',
+  'gross',
+  'tare',
+  'net',
+  'unit',
   'net_pounds',
+  'sample',
+  'truck',
   'dry_matter_pounds',
   'dry_matter_percent',
   'currency',
@@ -36,8 +43,15 @@ export function csvLoad(outcome: Outcome, money: Money, { price }: Agreement): s
     safeText(load.ticket),
     outcome.status,
     outcome.status === 'waiting' ? outcome.reason : '',
+    safeText(detailOf(outcome)),
     load.deliveredOn,
+    printDecimal(load.gross),
+    printDecimal(load.tare),
+    printDecimal(load.net),
+    load.unit,
     printDecimal(load.netPounds),
+    safeText(outcome.result?.sample ?? load.sample ?? ''),
+    safeText(load.truck ?? ''),
     dryPounds ? printDecimal(dryPounds) : '',
     figures['dry-matter'] ? printDecimal(figures['dry-matter']) : '',
     money.currency,
@@ -47,6 +61,17 @@ export function csvLoad(outcome: Outcome, money: Money, { price }: Agreement): s
       return line ? printAmount(line.amount, money) : '';
     }),
   ]);
+}
+
+function detailOf(outcome: Outcome): string {
+  switch (outcome.status) {
+    case 'settled':
+      return '';
+    case 'refused':
+      return outcome.breaches.join('; ');
+    case 'waiting':
+      return outcome.detail;
+  }
 }
 
 /** RFC 4180: quotes where a cell holds a comma, quote or line break, CRLF at the end. */

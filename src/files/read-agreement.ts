@@ -2,6 +2,7 @@
  * `agreement.json` from disk: as JSON (no comments, no key twice), then as an agreement. Faults carry line and column
  * beside their JSON path.
  */
+import { basename } from 'node:path';
 import { findNodeAtLocation, type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import { type AgreementParts, checkAgreement, NO_PARTS } from '../domain/agreement/check-agreement.ts';
 import type { Agreement } from '../domain/agreement/document.ts';
@@ -20,12 +21,12 @@ export interface AgreementFile {
 
 const UNREAD: AgreementFile = { agreement: undefined, document: undefined, parts: NO_PARTS };
 
-/** Reads and checks an agreement, reporting every problem. */
+/** Reads and checks an agreement, reporting every problem; they call it by the last part of its path. */
 export async function readAgreement(
   path: string,
-  file: string,
   report: (problem: InputProblem) => void,
 ): Promise<AgreementFile> {
+  const file = basename(path);
   let text: string;
   try {
     text = await readText(path, file);

@@ -32,17 +32,19 @@ interface Parsed {
 /** Longer records are refused: no row of ours comes near it, and a stray quote can swallow a whole file. */
 export const LONGEST_RECORD_CHARACTERS = 1_000_000;
 
+export interface CsvSource {
+  readonly path: string;
+  readonly shape: TableShape;
+  readonly report: (problem: InputProblem) => void;
+}
+
 /**
  * Opens a table. Undefined, with problems reported, where the file cannot be read or its header is wrong.
  * Faults of rows are reported while `batches` is read.
  */
-export async function readCsv(
-  path: string,
-  shape: TableShape,
-  report: (problem: InputProblem) => void,
-): Promise<CsvTable | undefined> {
+export async function readCsv({ path, shape, report }: CsvSource): Promise<CsvTable | undefined> {
   const { file } = shape;
-  const batches = parseRecords(path, file, report);
+  const batches = parseRecords({ path, file, report });
   const first = await batches.next();
   if (first.done) {
     if (first.value === 'empty') {
@@ -98,11 +100,11 @@ function newlinesIn(record: readonly string[]): number {
 type End = 'empty' | 'unread' | 'read';
 
 /** Batches of records, none of them empty. */
-async function* parseRecords(
-  path: string,
-  file: string,
-  report: (problem: InputProblem) => void,
-): AsyncGenerator<readonly Parsed[], End> {
+async function* parseRecords({
+  path,
+  file,
+  report,
+}: Pick<CsvSource, 'path' | 'report'> & { readonly file: string }): AsyncGenerator<readonly Parsed[], End> {
   let seen = false;
   let batch: Parsed[] = [];
   const parser = parse({

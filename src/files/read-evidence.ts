@@ -45,6 +45,7 @@ export interface TicketedRow {
   readonly ticket: string;
 }
 
+/** Reads the four tables, reporting every fault; the rows that name a load are checked once the loads are known. */
 export async function readEvidence(
   source: EvidenceSource,
 ): Promise<{ evidence: Evidence; ticketed: readonly TicketedRow[] }> {
@@ -71,7 +72,7 @@ interface TableReading {
 async function readTable({ folder, names, report }: EvidenceSource, reading: TableReading): Promise<void> {
   const { shape, key, known = new Map<string, number>(), take } = reading;
   if (!names.includes(shape.file)) return;
-  const table = await readCsv(join(folder, shape.file), shape, report);
+  const table = await readCsv({ path: join(folder, shape.file), shape, report });
   for await (const batch of table?.batches ?? []) {
     for (const { line, cell } of batch) {
       const row = new Row(cell);

@@ -45,7 +45,7 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
     complete = false;
     report(problem);
   };
-  const table = await readCsv(path, LOADS, unread);
+  const table = await readCsv({ path, shape: LOADS, report: unread });
   for await (const batch of table?.batches ?? []) {
     for (const { line, cell } of batch) {
       const row = new Row(cell);
@@ -82,8 +82,12 @@ async function* readAgain(
   { rules, before }: { readonly rules: LoadRules; readonly before: string },
 ): AsyncGenerator<readonly DeliveredLoad[]> {
   if ((await stamp(path)) !== before) throw changed();
-  const table = await readCsv(path, LOADS, () => {
-    throw changed();
+  const table = await readCsv({
+    path,
+    shape: LOADS,
+    report: () => {
+      throw changed();
+    },
   });
   for await (const batch of table?.batches ?? []) {
     yield batch.map(({ cell }) => {

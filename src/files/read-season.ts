@@ -63,11 +63,7 @@ export async function openSeason(
       warn({ file: name, message: `is not read; the files of a season are ${FILES.join(', ')}` });
     }
   }
-  const { agreement, document, parts } = await readAgreement(
-    join(folder, 'agreement.json'),
-    'agreement.json',
-    report,
-  );
+  const { agreement, document, parts } = await readAgreement(join(folder, 'agreement.json'), report);
   const { evidence, ticketed } = await readEvidence({ folder, names, parts, report, warn });
   const { tickets, complete, ticketWidth, loads } = await readLoads(join(folder, LOADS.file), {
     rules: loadRules(parts),

@@ -45,7 +45,9 @@ export async function writeBenchSeason(folder: string, loads: number): Promise<v
     const dryMatter = (560 + ((index * 13) % 80)) / 10;
     const starch = (500 + ((index * 17) % 110)) / 10;
     const ndf = (200 + ((index * 29) % 140)) / 10;
-    return `S${index + 1},dry-matter,${dryMatter.toFixed(1)},${starch.toFixed(1)},${ndf.toFixed(1)}`;
+    // Laboratories report to different places, so sums meet denominators of several sizes.
+    const places = 1 + (index % 3);
+    return `S${index + 1},dry-matter,${dryMatter.toFixed(places)},${starch.toFixed(places)},${ndf.toFixed(1)}`;
   });
 }
 

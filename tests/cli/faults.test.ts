@@ -115,6 +115,11 @@ describe('a folder with faults', () => {
     ],
     ['a column twice', { 'loads.csv': `${head},gross\n` }, 'loads.csv, line 1, column gross: stands twice'],
     [
+      'a ticket that would turn a terminal red',
+      { 'loads.csv': `${head}\n\u001b[31mT1,2026-09-14T21:40:00-06:00,78220,31100,lb,S1\n` },
+      'loads.csv, line 2, column ticket: must be plain text, without control characters; found "\\u001b[31mT1"',
+    ],
+    [
       'a short row',
       { 'loads.csv': `${head}\nT1,2026-09-14T21:40:00-06:00,78220\n` },
       'loads.csv, line 2: has 3 cells; the header has 6 columns',

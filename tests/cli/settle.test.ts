@@ -1,6 +1,7 @@
 /**
  * `huskledger settle`: its table, JSON, CSV, explanation and exit statuses.
  */
+import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { AGREEMENT, seasonWith } from './example-season.ts';
 import { folderOf, runCli } from './run-cli.ts';
@@ -103,7 +104,7 @@ describe('settle', () => {
     const [head, first] = output.split('\r\n');
     expect(head).toContain('"\'=HYPERLINK(""x"")"');
     expect(first).toBe(
-      'T1,settled,,2026-09-14,47120,27895.04,59.2,USD,1986.85,1815.82,342.99,-71.83,-100.13',
+      'T1,settled,,,2026-09-14,78220,31100,47120,lb,47120,S1,,27895.04,59.2,USD,1986.85,1815.82,342.99,-71.83,-100.13',
     );
   });
 
@@ -111,7 +112,7 @@ describe('settle', () => {
     const { output } = await runCli('settle', await folderOf(seasonWith()), '--csv');
     const rows = output.trimEnd().split('\r\n').slice(1);
     expect(rows).toHaveLength(2);
-    for (const row of rows) expect(row.split(',')).toHaveLength(13);
+    for (const row of parse(rows.join('\n')) as string[][]) expect(row).toHaveLength(20);
   });
 
   test('explains a load in figures that add up', async () => {

@@ -151,6 +151,8 @@ describe('words', () => {
     ];
     // Starch carries the whole grain, 100 %, and the 29 % that is not starch earns 60 % once more: 117.4 %.
     const { output } = await runCli('words', await agreementFile({ ...AGREEMENT, price }));
-    expect(output.replace(/\s+/g, ' ')).toContain('The formula pays 117.4 % of the corn price for that grain itself');
+    expect(output.replace(/\s+/g, ' ')).toContain(
+      'The formula pays 117.4 % of the corn price for that grain itself',
+    );
   });
 });

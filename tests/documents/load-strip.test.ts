@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hatchMarks } from '../../src/documents/strip/hatch-marks.ts';
 import { type LoadComposition, loadStrip } from '../../src/documents/strip/load-strip.ts';
-import { stripLook } from '../../src/documents/strip/strip-look.ts';
+import { STRIP_LOOK } from '../../src/documents/strip/strip-look.ts';
 
 const whole: LoadComposition = {
   weight: '47,120 lb',
@@ -60,7 +60,7 @@ describe('the load strip', () => {
   });
 
   test('gives each part a fill and a hatch of its own', () => {
-    const looks = Object.values(stripLook);
+    const looks = Object.values(STRIP_LOOK);
     expect(new Set(looks.map(({ fill }) => fill)).size).toBe(4);
     expect(new Set(looks.map(({ hatch }) => hatch)).size).toBe(4);
     for (const { hatch } of looks) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PageInk, type TextStyle } from '../../src/documents/pdf/page-ink.ts';
-import { papers } from '../../src/documents/pdf/paper.ts';
+import { PAPERS } from '../../src/documents/pdf/paper.ts';
 import { PdfDocument } from '../../src/documents/pdf/pdf-document.ts';
 import { tablePieces } from '../../src/documents/pdf/table.ts';
 import { splitAtDecimal } from '../../src/documents/pdf/table-columns.ts';
@@ -9,7 +9,7 @@ import { wrapText } from '../../src/documents/pdf/wrap-text.ts';
 import { fonts } from './font-bytes.ts';
 import { hasPdftotext, pageTexts, withoutPdftotext } from './pdf-text.ts';
 
-const paper = papers.letter;
+const paper = PAPERS.letter;
 
 function styleOf(faces: Faces): TextStyle {
   return { face: faces.regular, size: 10, colour: [0, 0, 0] };

@@ -7,6 +7,7 @@ import { checkAgreement } from '../../src/domain/agreement/check-agreement.ts';
 import type { Agreement } from '../../src/domain/agreement/document.ts';
 import { agreementInWords } from '../../src/domain/words/agreement-words.ts';
 import { generateSeason } from '../oracle/generate-season.ts';
+import { workedExample } from '../oracle/worked-example.ts';
 
 type Path = readonly (string | number)[];
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
@@ -106,28 +107,92 @@ describe('the words of an agreement', () => {
     expect(changes).toBeGreaterThan(3_000);
   });
 
-  test('change when an optional part is left out', () => {
-    let omissions = 0;
+  test('change when an optional part is left out, wherever it stands', () => {
+    const omitted = new Map<string, number>();
     for (let seed = 1; seed <= 150; seed++) {
-      const document = generateSeason(seed, { loads: 5 }).agreement as unknown as {
-        price: { [key: string]: Json }[];
-      };
+      const document = generateSeason(seed, { loads: 5 }).agreement as unknown as Json;
       const { agreement } = checkAgreement(document);
       if (!agreement) throw new Error(`seed ${seed} gives no agreement`);
       const words = wordsOf(agreement);
-      document.price.forEach((term, index) => {
-        for (const key of Object.keys(term)) {
-          const price = document.price.map((other, at) => (at === index ? without(term, key) : other));
-          const { agreement: altered } = checkAgreement({ ...document, price });
-          if (!altered || (key === 'sharePercent' && term[key] === '100')) continue;
-          omissions++;
-          expect(wordsOf(altered), `seed ${seed}, price ${index} without ${key}`).not.toBe(words);
-        }
-      });
+      for (const path of members(document)) {
+        const { agreement: altered } = checkAgreement(removed(document, path));
+        if (!altered || isDefault(document, path)) continue;
+        const key = String(path.at(-1));
+        omitted.set(key, (omitted.get(key) ?? 0) + 1);
+        expect(wordsOf(altered), `seed ${seed} without ${path.join('.')}`).not.toBe(words);
+      }
     }
-    expect(omissions).toBeGreaterThan(100);
+    for (const key of [
+      'basis',
+      'floor',
+      'ceiling',
+      'maxAgeDays',
+      'default',
+      'tests',
+      'acceptance',
+      'above',
+      'below',
+      'sharePercent',
+      'bushelDecimals',
+      'drier',
+    ]) {
+      expect(omitted.get(key), key).toBeGreaterThan(3);
+    }
+  });
+
+  test('change when the rule of a reference becomes another kind', () => {
+    const words = RULES.map((rule) => {
+      const { agreement } = checkAgreement({
+        ...workedExample.agreement,
+        references: { corn: { ...workedExample.agreement.references['corn'], rule } },
+      });
+      if (!agreement) throw new Error(`${rule.kind} gives no agreement`);
+      return wordsOf(agreement);
+    });
+    expect(new Set(words).size).toBe(RULES.length);
   });
 });
+
+const RULES = [
+  { kind: 'fixed', price: '4' },
+  { kind: 'delivery-day' },
+  { kind: 'average', quotes: '4' },
+  { kind: 'month-average' },
+  { kind: 'seller-elects', from: '2026-09-01', to: '2026-09-04' },
+  { kind: 'seller-elects', from: '2026-09-01', to: '2026-09-04', default: 'window-end' },
+];
+
+/** Every place that can be left out: the members of all groups. */
+function members(value: Json, path: Path = []): Path[] {
+  if (typeof value !== 'object' || value === null) return [];
+  if (Array.isArray(value)) return value.flatMap((inner: Json, index) => members(inner, [...path, index]));
+  return Object.entries(value).flatMap(([key, inner]) => [
+    [...path, key],
+    ...members(inner as Json, [...path, key]),
+  ]);
+}
+
+function removed(document: Json, [key, ...rest]: Path): Json {
+  if (Array.isArray(document)) {
+    return document.map((inner: Json, index) => (index === key ? removed(inner, rest) : inner));
+  }
+  const record = document as { readonly [key: string]: Json };
+  if (rest.length === 0) return without(record, String(key));
+  return { ...record, [String(key)]: removed(record[String(key)] ?? '', rest) };
+}
+
+/** What the format says of a member that is not there, so that leaving it out changes nothing. */
+function isDefault(document: Json, path: Path): boolean {
+  const [last] = path.slice(-1);
+  const value = path.reduce<Json>((at, key) => (at as { readonly [key: string]: Json })[key] ?? '', document);
+  const empty = typeof value === 'object' && value !== null && Object.keys(value).length === 0;
+  return (
+    empty ||
+    (last === 'sharePercent' && Number(value) === 100) ||
+    (last === 'rounding' && value === 'half-up') ||
+    (last === 'sampling' && JSON.stringify(value).includes('per-load'))
+  );
+}
 
 function without(term: { readonly [key: string]: Json }, key: string): { readonly [key: string]: Json } {
   return Object.fromEntries(Object.entries(term).filter(([name]) => name !== key));

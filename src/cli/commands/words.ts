@@ -2,7 +2,7 @@
  * `huskledger words DIR`: an agreement in plain sentences.
  */
 import { stat } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Agreement } from '../../domain/agreement/document.ts';
 import { agreementInWords } from '../../domain/words/agreement-words.ts';
@@ -39,7 +39,7 @@ export async function readAgreementAt(place: string, terminal: Terminal): Promis
   );
   const path = isFolder ? join(place, 'agreement.json') : place;
   const problems: InputProblem[] = [];
-  const { agreement } = await readAgreement(path, basename(path), (problem) => problems.push(problem));
+  const { agreement } = await readAgreement(path, (problem) => problems.push(problem));
   for (const problem of problems) terminal.say(printProblem(problem));
   return problems.length > 0 ? undefined : agreement;
 }

@@ -6,7 +6,7 @@
 import type { DecimalMark } from '../pdf/table-columns.ts';
 import type { LoadComposition } from '../strip/load-strip.ts';
 
-export type InvoiceData = {
+export interface InvoiceData {
   /** One load, one day, or a whole season; a season's invoice begins with a table of its loads. */
   readonly kind: 'load' | 'day' | 'season';
   /** The invoice's own number. */
@@ -37,16 +37,16 @@ export type InvoiceData = {
   /** Loads that are not on this invoice. */
   readonly absent: readonly InvoiceAbsent[];
   readonly total: string;
-};
+}
 
-export type InvoiceAbsent = {
+export interface InvoiceAbsent {
   /** In words: "waits: There is no result of sample S2 yet". */
   readonly why: string;
   /** Tickets. */
   readonly loads: readonly string[];
-};
+}
 
-export type InvoiceLoad = {
+export interface InvoiceLoad {
   readonly ticket: string;
   /** Local date and time: "2026-09-14 21:40". */
   readonly deliveredAt: string;
@@ -66,20 +66,20 @@ export type InvoiceLoad = {
   readonly references: readonly InvoiceReference[];
   readonly lines: readonly InvoiceLine[];
   readonly total: string;
-};
+}
 
 export type Measured = { readonly figure: string; readonly unit: string };
 
-export type InvoiceTests = {
+export interface InvoiceTests {
   readonly sample: string;
   /** How the laboratory reported: "as-fed" or "dry matter". */
   readonly basis: string;
   readonly laboratory?: string;
   /** Every measure, as the agreement used it; `unit` is empty for pH, else such as "% of dry matter". */
   readonly measures: readonly { readonly name: string; readonly figure: string; readonly unit: string }[];
-};
+}
 
-export type InvoiceReference = {
+export interface InvoiceReference {
   /** The agreement's name for it: "corn". */
   readonly name: string;
   /** With what the agreement makes of its quote; absent where the agreement fixes the price. */
@@ -91,9 +91,9 @@ export type InvoiceReference = {
   readonly price: string;
   /** Of quote and price: "USD a bushel". */
   readonly unit: string;
-};
+}
 
-export type InvoiceLine = {
+export interface InvoiceLine {
   readonly label: string;
   readonly quantity: string;
   readonly unit: string;
@@ -101,4 +101,4 @@ export type InvoiceLine = {
   readonly amount: string;
   /** The derivation in figures. */
   readonly how: string;
-};
+}

@@ -7,13 +7,13 @@ import type { Paper } from '../pdf/paper.ts';
 import type { TableStyle } from '../pdf/table.ts';
 import type { Faces } from '../pdf/typeface.ts';
 
-const ink = colourOf('1d1b17');
-const quietInk = colourOf('5b554b');
-const husk = colourOf('5f7a35');
+const INK = colourOf('1d1b17');
+const QUIET_INK = colourOf('5b554b');
+const HUSK = colourOf('5f7a35');
 const hairline: Stroke = { colour: colourOf('d6d0c4'), width: 0.5 };
 const rule: Stroke = { colour: colourOf('1d1b17'), width: 0.7 };
 
-export type InvoiceSheet = {
+export interface InvoiceSheet {
   readonly left: number;
   readonly width: number;
   readonly right: number;
@@ -30,31 +30,31 @@ export type InvoiceSheet = {
   readonly rule: Stroke;
   readonly colourRule: Stroke;
   readonly table: TableStyle;
-};
+}
 
 /** The sheet for a paper size and the two weights of the document's font. */
 export function invoiceSheet(paper: Paper, { regular, semibold }: Faces): InvoiceSheet {
   const left = paper.margin.side;
   const right = paper.width - paper.margin.side;
-  const body: TextStyle = { face: regular, size: 9.5, colour: ink };
-  const strong: TextStyle = { face: semibold, size: 9.5, colour: ink };
-  const label: TextStyle = { face: regular, size: 8, colour: quietInk };
+  const body: TextStyle = { face: regular, size: 9.5, colour: INK };
+  const strong: TextStyle = { face: semibold, size: 9.5, colour: INK };
+  const label: TextStyle = { face: regular, size: 8, colour: QUIET_INK };
   return {
     left,
     right,
     width: right - left,
-    title: { face: semibold, size: 22, colour: ink },
-    figure: { face: semibold, size: 22, colour: ink },
-    party: { face: semibold, size: 12, colour: ink },
-    heading: { face: semibold, size: 13, colour: ink },
+    title: { face: semibold, size: 22, colour: INK },
+    figure: { face: semibold, size: 22, colour: INK },
+    party: { face: semibold, size: 12, colour: INK },
+    heading: { face: semibold, size: 13, colour: INK },
     body,
     strong,
-    quiet: { face: regular, size: 9.5, colour: quietInk },
+    quiet: { face: regular, size: 9.5, colour: QUIET_INK },
     label,
-    footer: { face: regular, size: 7.5, colour: quietInk },
+    footer: { face: regular, size: 7.5, colour: QUIET_INK },
     hairline,
     rule,
-    colourRule: { colour: husk, width: 2 },
+    colourRule: { colour: HUSK, width: 2 },
     table: { head: label, body, note: label, total: strong, rule, hairline, padding: 1.7 },
   };
 }

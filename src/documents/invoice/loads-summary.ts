@@ -11,15 +11,15 @@ import { loadStrip } from '../strip/load-strip.ts';
 import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
 import type { InvoiceSheet } from './invoice-sheet.ts';
 
-const stripWidth = 132;
-const notTested = '–';
+const STRIP_WIDTH = 132;
+const NOT_TESTED = '–';
 
 function smallStrip(load: InvoiceLoad): Picture {
   const strip = loadStrip(load.strip);
   return {
-    width: stripWidth,
+    width: STRIP_WIDTH,
     height: 8,
-    draw: (ink, x, top) => drawStrip(ink, strip, { x, top, width: stripWidth, height: 8 }),
+    draw: (ink, x, top) => drawStrip(ink, strip, { x, top, width: STRIP_WIDTH, height: 8 }),
   };
 }
 
@@ -29,7 +29,7 @@ export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
     columns: [
       { head: 'Load', align: 'left', width: 'fill' },
       { head: 'Delivered', align: 'left', width: 'fit' },
-      { head: 'Water, starch, fibre, rest', align: 'left', width: stripWidth },
+      { head: 'Water, starch, fibre, rest', align: 'left', width: STRIP_WIDTH },
       { head: `Net, ${invoice.weightUnit}`, align: 'decimal', width: 'fit' },
       { head: 'Dry matter, %', align: 'decimal', width: 'fit' },
       { head: 'Starch, % of dry matter', align: 'decimal', width: 'fit' },
@@ -41,8 +41,8 @@ export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
         load.deliveredAt,
         smallStrip(load),
         load.netConverted,
-        load.dryMatterPercent ?? notTested,
-        load.starchPercent ?? notTested,
+        load.dryMatterPercent ?? NOT_TESTED,
+        load.starchPercent ?? NOT_TESTED,
         load.total,
       ],
     })),

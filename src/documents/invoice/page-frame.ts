@@ -10,8 +10,8 @@ import type { InvoiceSheet } from './invoice-sheet.ts';
 
 export type PageNumber = { readonly page: number; readonly of: number };
 
-const footerLeading = 9.5;
-const runningLeading = 11;
+const FOOTER_LEADING = 9.5;
+const RUNNING_LEADING = 11;
 
 function footerLines(invoice: InvoiceData, sheet: InvoiceSheet): string[] {
   const { id, version, fingerprint } = invoice.agreement;
@@ -30,7 +30,7 @@ function runningLines(invoice: InvoiceData, sheet: InvoiceSheet): string[] {
 /** Height in points from the paper's top to where the content of a page begins; page 0 is the first. */
 export function contentTop(page: number, invoice: InvoiceData, sheet: InvoiceSheet, paper: Paper): number {
   if (page === 0) return paper.margin.top;
-  return paper.margin.top + runningLines(invoice, sheet).length * runningLeading + 12;
+  return paper.margin.top + runningLines(invoice, sheet).length * RUNNING_LEADING + 12;
 }
 
 /** Draws head and foot of one page; pages count from 1 within their invoice. */
@@ -44,15 +44,15 @@ export function drawFrame(
   if (number.page > 1) {
     const lines = runningLines(invoice, sheet);
     for (const [index, line] of lines.entries()) {
-      ink.text(line, sheet.left, paper.margin.top + 8 + index * runningLeading, sheet.label);
+      ink.text(line, sheet.left, paper.margin.top + 8 + index * RUNNING_LEADING, sheet.label);
     }
-    const under = paper.margin.top + lines.length * runningLeading + 3;
+    const under = paper.margin.top + lines.length * RUNNING_LEADING + 3;
     ink.lines([[sheet.left, under, sheet.right, under]], sheet.hairline);
   }
   const lines = footerLines(invoice, sheet);
   const last = paper.height - 20;
   for (const [index, line] of lines.entries()) {
-    ink.text(line, sheet.left, last - (lines.length - 1 - index) * footerLeading, sheet.footer);
+    ink.text(line, sheet.left, last - (lines.length - 1 - index) * FOOTER_LEADING, sheet.footer);
   }
   ink.textEndingAt(`page ${number.page} of ${number.of}`, sheet.right, last, sheet.footer);
 }

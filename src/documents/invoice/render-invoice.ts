@@ -4,7 +4,7 @@
  */
 import { type Piece, paginate } from '../pdf/flow.ts';
 import { PageInk } from '../pdf/page-ink.ts';
-import { type Paper, type PaperName, papers } from '../pdf/paper.ts';
+import { PAPERS, type Paper, type PaperName } from '../pdf/paper.ts';
 import { PdfDocument } from '../pdf/pdf-document.ts';
 import { type FontBytes, openFaces } from '../pdf/typeface.ts';
 import type { InvoiceData } from './invoice-data.ts';
@@ -15,7 +15,7 @@ import { absentPieces, summaryPieces } from './loads-summary.ts';
 import { contentTop, drawFrame } from './page-frame.ts';
 import { type InvoiceProblem, textProblems } from './text-problems.ts';
 
-export type InvoiceOrder = {
+export interface InvoiceOrder {
   readonly invoices: readonly InvoiceData[];
   readonly paper: PaperName;
   /** Two weights of one font with tabular figures, as TrueType bytes. */
@@ -26,7 +26,7 @@ export type InvoiceOrder = {
   readonly language: string;
   /** Told how many pages have been drawn so far, for somebody who waits. */
   readonly onPage?: (pages: number) => void;
-};
+}
 
 export type InvoiceOutcome =
   | { readonly ok: true; readonly bytes: Uint8Array; readonly pages: number }
@@ -89,7 +89,7 @@ function titleOf(invoices: readonly InvoiceData[]): string {
 export async function renderInvoices(order: InvoiceOrder): Promise<InvoiceOutcome> {
   const { invoices, createdOn, language } = order;
   if (invoices.length === 0) throw new RangeError('no invoices to print');
-  const paper = papers[order.paper];
+  const paper = PAPERS[order.paper];
   const faces = openFaces(order.fonts);
   const problems = textProblems(invoices, faces);
   if (problems.length > 0) return { ok: false, problems };

@@ -5,7 +5,7 @@
  */
 import type { PageInk } from './page-ink.ts';
 
-export type Piece = {
+export interface Piece {
   readonly height: number;
   readonly draw: (ink: PageInk, top: number) => void;
   /** White space above, in points; none at the top of a page. */
@@ -13,7 +13,7 @@ export type Piece = {
   readonly keepWithNext?: boolean;
   /** Drawn first where this piece opens a page: a table's heading. */
   readonly repeatedHead?: Piece;
-};
+}
 
 export type Placed = { readonly piece: Piece; readonly top: number };
 
@@ -21,7 +21,7 @@ export type Placed = { readonly piece: Piece; readonly top: number };
 export type Room = (page: number) => number;
 
 /** A group moves whole to the next page only if that leaves at most this part of the page empty. */
-const emptyAtMost = 0.3;
+const EMPTY_AT_MOST = 0.3;
 
 class Placing {
   readonly pages: Placed[][] = [[]];
@@ -87,7 +87,7 @@ export function paginate(groups: readonly (readonly Piece[])[], room: Room): Pla
   const placing = new Placing(room);
   for (const group of groups) {
     const whole = heightOf(group);
-    const movesWhole = whole <= placing.nextRoom && placing.left <= placing.room * emptyAtMost;
+    const movesWhole = whole <= placing.nextRoom && placing.left <= placing.room * EMPTY_AT_MOST;
     if (whole > placing.left && !placing.isEmpty && movesWhole) placing.turnPage();
     for (const run of runsOf(group)) {
       if (heightOf(run) > placing.left && !placing.isEmpty) placing.turnPage();

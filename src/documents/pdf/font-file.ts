@@ -6,7 +6,7 @@ import { create } from 'fontkit';
 
 export type FontGlyph = { readonly id: number; readonly advance: number };
 
-export type FontFile = {
+export interface FontFile {
   readonly name: string;
   readonly ascent: number;
   readonly descent: number;
@@ -18,7 +18,7 @@ export type FontFile = {
   glyph(codePoint: number): FontGlyph | undefined;
   /** A font with these glyphs only, and each one's place in it, in the order given. */
   subset(glyphIds: readonly number[]): { readonly bytes: Uint8Array; readonly places: readonly number[] };
-};
+}
 
 /** Reads a TrueType font from its bytes. Throws on bytes that are not a font. */
 export function openFontFile(bytes: Uint8Array): FontFile {

@@ -8,12 +8,12 @@ import type { Typeface } from './typeface.ts';
 /** Red, green and blue, each 0 to 1. */
 export type Colour = readonly [number, number, number];
 
-export type Box = {
+export interface Box {
   readonly x: number;
   readonly top: number;
   readonly width: number;
   readonly height: number;
-};
+}
 
 export type Stroke = { readonly colour: Colour; readonly width: number };
 

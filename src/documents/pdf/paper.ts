@@ -3,15 +3,15 @@
  */
 export type PaperName = 'letter' | 'a4';
 
-export type Paper = {
+export interface Paper {
   readonly width: number;
   readonly height: number;
   readonly margin: { readonly side: number; readonly top: number; readonly bottom: number };
-};
+}
 
-const margin = { side: 48, top: 36, bottom: 44 };
+const MARGIN = { side: 48, top: 36, bottom: 44 };
 
-export const papers: Readonly<Record<PaperName, Paper>> = {
-  letter: { width: 612, height: 792, margin },
-  a4: { width: 595.28, height: 841.89, margin },
+export const PAPERS: Readonly<Record<PaperName, Paper>> = {
+  letter: { width: 612, height: 792, margin: MARGIN },
+  a4: { width: 595.28, height: 841.89, margin: MARGIN },
 };

@@ -5,7 +5,7 @@ import type { Piece } from './flow.ts';
 import type { TextStyle } from './page-ink.ts';
 import { wrapText } from './wrap-text.ts';
 
-export type Paragraph = {
+export interface Paragraph {
   readonly text: string;
   readonly left: number;
   readonly width: number;
@@ -15,7 +15,7 @@ export type Paragraph = {
   readonly gapBefore?: number;
   /** Whether the last line, too, is tied to what follows; the lines themselves are always tied to each other. */
   readonly keepWithNext?: boolean;
-};
+}
 
 /** Where a baseline stands in a line of this leading, from the line's top. */
 export function baselineIn(leading: number, size: number): number {

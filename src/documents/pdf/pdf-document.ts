@@ -8,7 +8,7 @@ import type { PageInk } from './page-ink.ts';
 import type { Paper } from './paper.ts';
 import type { Faces, MissingCharacter } from './typeface.ts';
 
-export type DocumentFacts = {
+export interface DocumentFacts {
   readonly title: string;
   /** A language tag such as "en-US"; readers that speak choose their voice by it. */
   readonly language: string;
@@ -16,7 +16,7 @@ export type DocumentFacts = {
   readonly createdOn: string;
   readonly paper: Paper;
   readonly faces: Faces;
-};
+}
 
 export type PdfOutcome = { readonly bytes: Uint8Array } | { readonly missing: readonly MissingCharacter[] };
 

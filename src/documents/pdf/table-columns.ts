@@ -5,18 +5,18 @@
 import type { PageInk } from './page-ink.ts';
 import type { Measure } from './wrap-text.ts';
 
-export type Column = {
+export interface Column {
   readonly head: string;
   readonly align: 'left' | 'right' | 'decimal';
   /** Points, or "fit", or "fill". */
   readonly width: number | 'fit' | 'fill';
-};
+}
 
-export type Picture = {
+export interface Picture {
   readonly height: number;
   readonly width: number;
   readonly draw: (ink: PageInk, x: number, top: number) => void;
-};
+}
 
 export type Cell = string | Picture;
 
@@ -29,16 +29,16 @@ export type LaidColumn = Column & {
   readonly fraction: number;
 };
 
-export type ColumnSpace = {
+export interface ColumnSpace {
   readonly left: number;
   readonly width: number;
   /** White space between neighbouring columns, in points. */
   readonly gap: number;
   readonly decimalMark: DecimalMark;
-};
+}
 
 /** A "fit" column may take at most this part of the table; longer texts wrap. */
-const fitAtMost = 0.3;
+const FIT_AT_MOST = 0.3;
 
 /** The whole part of a printed figure and the rest from its decimal mark on. */
 export function splitAtDecimal(figure: string, mark: DecimalMark): { whole: string; fraction: string } {
@@ -49,12 +49,12 @@ export function splitAtDecimal(figure: string, mark: DecimalMark): { whole: stri
 }
 
 /** A heading up to this width, in points, stays on one line. */
-const oneLineUpTo = 64;
+const ONE_LINE_UP_TO = 64;
 
 /** The least width at which a heading stands well: on one line if short, else on two. */
 function headWidthOf(text: string, { face, size }: Measure): number {
   const whole = face.width(text, size);
-  if (whole <= oneLineUpTo) return whole;
+  if (whole <= ONE_LINE_UP_TO) return whole;
   const words = text.split(' ');
   const breaks = words.map((_, index) => {
     const first = face.width(words.slice(0, index + 1).join(' '), size);
@@ -96,7 +96,7 @@ export function layColumns(
     if (column.width === 'fill') return { points: 0, fraction };
     if (column.width !== 'fit') return { points: column.width, fraction };
     const headWidth = headWidthOf(column.head, head);
-    return { points: Math.min(Math.max(points, headWidth), space.width * fitAtMost), fraction };
+    return { points: Math.min(Math.max(points, headWidth), space.width * FIT_AT_MOST), fraction };
   });
   const fills = columns.filter((column) => column.width === 'fill').length;
   const taken = measured.reduce((sum, { points }) => sum + points, 0) + space.gap * (columns.length - 1);

@@ -18,26 +18,26 @@ export type RowStyle = { readonly text: TextStyle; readonly padding: number };
 
 export type TableGrid = { readonly columns: readonly LaidColumn[]; readonly space: ColumnSpace };
 
-const lineHeight = 1.25;
+const LINE_HEIGHT = 1.25;
 /** A cell as wide as its column must not wrap because of the last binary digit. */
-const widthSlack = 0.01;
-const underHead = 4;
+const WIDTH_SLACK = 0.01;
+const UNDER_HEAD = 4;
 
 type CellLines = { readonly column: LaidColumn; readonly lines: readonly string[] };
 
 type CellPlace = { readonly top: number; readonly style: TextStyle; readonly atDecimal: boolean };
 
 function cellLines(text: string, column: LaidColumn, style: TextStyle): CellLines {
-  return { column, lines: text === '' ? [] : wrapText(text, column.points + widthSlack, style) };
+  return { column, lines: text === '' ? [] : wrapText(text, column.points + WIDTH_SLACK, style) };
 }
 
 function deepest(cells: readonly CellLines[], style: TextStyle): number {
-  return Math.max(1, ...cells.map((cell) => cell.lines.length)) * style.size * lineHeight;
+  return Math.max(1, ...cells.map((cell) => cell.lines.length)) * style.size * LINE_HEIGHT;
 }
 
 function drawCell(ink: PageInk, { column, lines }: CellLines, place: CellPlace, space: ColumnSpace): void {
   const { style } = place;
-  const leading = style.size * lineHeight;
+  const leading = style.size * LINE_HEIGHT;
   const end = column.x + column.points;
   for (const [index, line] of lines.entries()) {
     const baseline = place.top + index * leading + baselineIn(leading, style.size);
@@ -63,14 +63,14 @@ export function headPiece(
 ): Piece {
   const cells = columns.map((column) => cellLines(column.head, column, style));
   const depth = deepest(cells, style);
-  const height = depth + underHead;
+  const height = depth + UNDER_HEAD;
   return {
     height,
     gapBefore,
     keepWithNext: true,
     draw: (ink, top) => {
       for (const cell of cells) {
-        const cellTop = top + depth - cell.lines.length * style.size * lineHeight;
+        const cellTop = top + depth - cell.lines.length * style.size * LINE_HEIGHT;
         drawCell(ink, cell, { top: cellTop, style, atDecimal: false }, space);
       }
       ink.lines([[space.left, top + height, space.left + space.width, top + height]], rule);
@@ -112,7 +112,7 @@ export function notePieces(
   { text: style, padding }: RowStyle,
 ): Piece[] {
   const width = space.width - (columns.at(-1)?.points ?? 0) - space.gap;
-  const leading = style.size * lineHeight;
+  const leading = style.size * LINE_HEIGHT;
   const lines = wrapText(note, width, style);
   return lines.map((text, index) => ({
     height: leading + (index === lines.length - 1 ? padding : 0),

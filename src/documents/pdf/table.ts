@@ -7,13 +7,13 @@ import type { Stroke, TextStyle } from './page-ink.ts';
 import { type Cell, type Column, type ColumnSpace, layColumns } from './table-columns.ts';
 import { headPiece, notePieces, rowPiece, type TableGrid } from './table-rows.ts';
 
-export type Row = {
+export interface Row {
   readonly cells: readonly Cell[];
   /** How the row came about, in small type beneath it. */
   readonly note?: string;
-};
+}
 
-export type TableStyle = {
+export interface TableStyle {
   readonly head: TextStyle;
   readonly body: TextStyle;
   readonly note: TextStyle;
@@ -24,9 +24,9 @@ export type TableStyle = {
   readonly hairline?: Stroke;
   /** White space above and below each row's text, in points. */
   readonly padding: number;
-};
+}
 
-export type Table = {
+export interface Table {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
   readonly totals: readonly Row[];
@@ -36,7 +36,7 @@ export type Table = {
   readonly keepWithNext?: boolean;
   /** Stands over the first column where the heading repeats, so that a reader knows what goes on. */
   readonly continued?: string;
-};
+}
 
 function gridOf({ columns, rows, totals, space, style }: Table): TableGrid {
   const all = [...rows, ...totals];

@@ -5,26 +5,26 @@
  */
 import { type FontFile, openFontFile } from './font-file.ts';
 
-export type ShapedText = {
+export interface ShapedText {
   /** Two-byte codes in hexadecimal, as they stand between < and > in a page. */
   readonly codes: string;
   /** Width in thousandths of the type size. */
   readonly width: number;
-};
+}
 
-export type UsedCharacter = {
+export interface UsedCharacter {
   readonly codePoint: number;
   readonly glyphId: number;
   readonly advance: number;
-};
+}
 
 export type MissingCharacter = { readonly character: string; readonly text: string };
 
-const space = 0x20;
+const SPACE = 0x20;
 
 /** Tabs and line ends are spaces on paper. */
 function printed(codePoint: number): number {
-  return codePoint === 0x09 || codePoint === 0x0a || codePoint === 0x0d ? space : codePoint;
+  return codePoint === 0x09 || codePoint === 0x0a || codePoint === 0x0d ? SPACE : codePoint;
 }
 
 export class Typeface {
@@ -49,7 +49,7 @@ export class Typeface {
     let width = 0;
     // Composed form: the font draws "ó" as one glyph, and this layer places no separate accents.
     for (const character of text.normalize('NFC')) {
-      const code = this.#codeOf(printed(character.codePointAt(0) ?? space));
+      const code = this.#codeOf(printed(character.codePointAt(0) ?? SPACE));
       if (code === undefined) {
         if (!this.#missing.has(character)) this.#missing.set(character, text);
         continue;
@@ -71,7 +71,7 @@ export class Typeface {
   lacking(text: string): string[] {
     const lacking = new Set<string>();
     for (const character of text.normalize('NFC')) {
-      if (this.file.glyph(printed(character.codePointAt(0) ?? space)) === undefined) lacking.add(character);
+      if (this.file.glyph(printed(character.codePointAt(0) ?? SPACE)) === undefined) lacking.add(character);
     }
     return [...lacking];
   }

@@ -4,7 +4,7 @@
  */
 
 /** The format allows at most this many entries in one block. */
-const entriesPerBlock = 100;
+const ENTRIES_PER_BLOCK = 100;
 
 function hex4(value: number): string {
   return value.toString(16).padStart(4, '0');
@@ -21,8 +21,8 @@ function utf16(codePoint: number): string {
 export function unicodeMap(codePoints: readonly number[]): string {
   const entries = codePoints.map((codePoint, index) => `<${hex4(index + 1)}> <${utf16(codePoint)}>`);
   const blocks: string[] = [];
-  for (let start = 0; start < entries.length; start += entriesPerBlock) {
-    const block = entries.slice(start, start + entriesPerBlock);
+  for (let start = 0; start < entries.length; start += ENTRIES_PER_BLOCK) {
+    const block = entries.slice(start, start + ENTRIES_PER_BLOCK);
     blocks.push(`${block.length} beginbfchar\n${block.join('\n')}\nendbfchar`);
   }
   return [

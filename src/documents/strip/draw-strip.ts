@@ -5,13 +5,13 @@ import type { Box, PageInk, TextStyle } from '../pdf/page-ink.ts';
 import { colourOf } from '../pdf/page-ink.ts';
 import { hatchMarks } from './hatch-marks.ts';
 import type { LoadStrip, StripPart } from './load-strip.ts';
-import { stripLook, stripOutline } from './strip-look.ts';
+import { STRIP_LOOK, STRIP_OUTLINE } from './strip-look.ts';
 
-const outline = { colour: colourOf(stripOutline), width: 0.5 };
+const OUTLINE = { colour: colourOf(STRIP_OUTLINE), width: 0.5 };
 
 function drawPart(ink: PageInk, part: StripPart, box: Box): void {
   if (box.width <= 0) return;
-  const look = stripLook[part];
+  const look = STRIP_LOOK[part];
   const spacing = box.height < 10 ? 2.2 : 3.2;
   const colour = colourOf(look.mark);
   ink.fill(box, colourOf(look.fill));
@@ -36,11 +36,11 @@ export function drawStrip(ink: PageInk, strip: LoadStrip, box: Box): void {
     const x = box.x + to * width;
     return [x, box.top, x, box.top + box.height] as const;
   });
-  ink.lines(ends, outline);
-  ink.outline({ ...box, width }, outline);
+  ink.lines(ends, OUTLINE);
+  ink.outline({ ...box, width }, OUTLINE);
 }
 
-const swatch = { width: 14, height: 7 };
+const SWATCH = { width: 14, height: 7 };
 
 /** Draws the legend on one line from x; the percents stand after the names, in the strip's order. */
 export function drawLegend(
@@ -51,11 +51,11 @@ export function drawLegend(
 ): void {
   let x = at.x;
   for (const { part, label, percent } of strip.segments) {
-    const box = { ...swatch, x, top: at.baseline - swatch.height + 0.6 };
+    const box = { ...SWATCH, x, top: at.baseline - SWATCH.height + 0.6 };
     drawPart(ink, part, box);
-    ink.outline(box, outline);
+    ink.outline(box, OUTLINE);
     const text = percent === null ? label : `${label} ${percent} %`;
-    ink.text(text, x + swatch.width + 4, at.baseline, style);
-    x += swatch.width + 4 + style.face.width(text, style.size) + 16;
+    ink.text(text, x + SWATCH.width + 4, at.baseline, style);
+    x += SWATCH.width + 4 + style.face.width(text, style.size) + 16;
   }
 }

@@ -4,12 +4,12 @@
  */
 import type { Hatch } from './strip-look.ts';
 
-export type HatchMarks = {
+export interface HatchMarks {
   /** Each x1, y1, x2, y2. */
   readonly lines: readonly (readonly [number, number, number, number])[];
   /** Middles of dots. */
   readonly dots: readonly (readonly [number, number])[];
-};
+}
 
 export type HatchedBox = { readonly width: number; readonly height: number; readonly spacing: number };
 

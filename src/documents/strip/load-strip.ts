@@ -5,14 +5,14 @@
  */
 export type StripPart = 'water' | 'starch' | 'fibre' | 'rest';
 
-export type StripShare = {
+export interface StripShare {
   /** Part of the load's weight as delivered, 0 to 1. */
   readonly share: number;
   /** The same as printed, in percent without the sign: "40.8". */
   readonly percent: string;
-};
+}
 
-export type LoadComposition = {
+export interface LoadComposition {
   /** The load's weight as printed, with its unit: "47,120 lb". */
   readonly weight: string;
   /** The load's weight as a part of the longest strip's, 0 to 1. */
@@ -23,23 +23,23 @@ export type LoadComposition = {
   readonly fibre: StripShare | null;
   /** Percent of all that is not drawn as water, starch or fibre; null where nothing was tested. */
   readonly restPercent: string | null;
-};
+}
 
-export type StripSegment = {
+export interface StripSegment {
   readonly part: StripPart;
   /** Where the part begins and ends, 0 to 1 of this strip. */
   readonly from: number;
   readonly to: number;
   readonly label: string;
   readonly percent: string | null;
-};
+}
 
-export type LoadStrip = {
+export interface LoadStrip {
   readonly length: number;
   readonly segments: readonly StripSegment[];
   /** The picture in words. */
   readonly text: string;
-};
+}
 
 const labels: Readonly<Record<Exclude<StripPart, 'rest'>, string>> = {
   water: 'water',
@@ -48,10 +48,10 @@ const labels: Readonly<Record<Exclude<StripPart, 'rest'>, string>> = {
 };
 
 /** Shares come from exact figures through binary fractions; this much may be lost on the way. */
-const slack = 1e-6;
+const SLACK = 1e-6;
 
 function within01(value: number, what: string): number {
-  if (!(value >= 0 && value <= 1 + slack)) throw new RangeError(`${what} is not between 0 and 1: ${value}`);
+  if (!(value >= 0 && value <= 1 + SLACK)) throw new RangeError(`${what} is not between 0 and 1: ${value}`);
   return Math.min(value, 1);
 }
 

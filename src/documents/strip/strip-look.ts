@@ -6,14 +6,14 @@ import type { StripPart } from './load-strip.ts';
 
 export type Hatch = 'level-lines' | 'dots' | 'diagonals' | 'crossed-diagonals';
 
-export type PartLook = {
+export interface PartLook {
   /** Six hexadecimal digits: red, green, blue. */
   readonly fill: string;
   readonly mark: string;
   readonly hatch: Hatch;
-};
+}
 
-export const stripLook: Readonly<Record<StripPart, PartLook>> = {
+export const STRIP_LOOK: Readonly<Record<StripPart, PartLook>> = {
   water: { fill: 'b4c4cf', mark: '5a7182', hatch: 'level-lines' },
   starch: { fill: 'f3d778', mark: '9a7510', hatch: 'dots' },
   fibre: { fill: 'a9bd83', mark: '4d6430', hatch: 'diagonals' },
@@ -21,4 +21,4 @@ export const stripLook: Readonly<Record<StripPart, PartLook>> = {
 };
 
 /** The thin line around each part. */
-export const stripOutline = '4a453d';
+export const STRIP_OUTLINE = '4a453d';

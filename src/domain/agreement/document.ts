@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { parseLocalDate } from '../dates/local-date.ts';
 import { compare, HUNDRED, MAX_DECIMAL_LENGTH, parseDecimal, ZERO } from '../numbers/exact.ts';
 import { DISTANCE_UNITS, WEIGHT_UNITS } from '../quantities/units.ts';
+import { CONTROL_CHARACTER } from '../text/control-character.ts';
 import type { FreeBlock } from './free-block.ts';
 import { FEED_KINDS, MEASURES, PARTS, TESTED } from './measures.ts';
 
@@ -46,7 +47,10 @@ const days = wholeNumber(0, 999);
 const decimals = wholeNumber(0, MOST_DECIMALS);
 const text = z
   .string({ error: 'text in quotes' })
-  .refine((words) => words.trim() !== '', { error: 'text in quotes, not empty' });
+  .refine((words) => words.trim() !== '', { error: 'text in quotes, not empty' })
+  .refine((words) => !CONTROL_CHARACTER.test(words), {
+    error: 'text in quotes, without control characters',
+  });
 const DATE = 'a date like "2026-09-14"';
 const date = z.string({ error: DATE }).refine((day) => parseLocalDate(day) !== undefined, { error: DATE });
 

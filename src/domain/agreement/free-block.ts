@@ -2,6 +2,7 @@
  * Blocks of an agreement that do not price (`retest`, `conditions`): any keys, as long as what they hold is text, true
  * or false, or lists and groups of these.
  */
+import { CONTROL_CHARACTER } from '../text/control-character.ts';
 import { showFound } from './describe-issue.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
 import { asGroup } from './raw.ts';
@@ -25,7 +26,14 @@ const FREE_VALUE =
 function checkValue(value: unknown, path: JsonPath): AgreementProblem[] {
   if (typeof value === 'boolean') return [];
   if (typeof value === 'string') {
-    return value.trim() === '' ? [{ path, message: 'must be text in quotes, not empty; found ""' }] : [];
+    return value.trim() === '' || CONTROL_CHARACTER.test(value)
+      ? [
+          {
+            path,
+            message: `must be text in quotes, not empty and without control characters; found ${showFound(value)}`,
+          },
+        ]
+      : [];
   }
   if (path.length > DEEPEST_NESTING) {
     return [{ path, message: `lies more than ${DEEPEST_NESTING} groups deep; set it out flatter` }];
@@ -40,7 +48,7 @@ function checkValue(value: unknown, path: JsonPath): AgreementProblem[] {
 function checkGroup(group: Readonly<Record<string, unknown>>, path: JsonPath): AgreementProblem[] {
   return Object.entries(group).flatMap(([key, value]) => {
     const place = [...path, key];
-    return key === UNSAFE_KEY || key.trim() === ''
+    return key === UNSAFE_KEY || key.trim() === '' || CONTROL_CHARACTER.test(key)
       ? [{ path: place, message: 'cannot be a key; give it another name' }]
       : checkValue(value, place);
   });

@@ -69,14 +69,17 @@ export function decimal(text: string): Exact {
   return value;
 }
 
+/** a + b, exactly. */
 export function add(a: Exact, b: Exact): Exact {
   return a.d === b.d ? { n: a.n + b.n, d: a.d } : { n: a.n * b.d + b.n * a.d, d: a.d * b.d };
 }
 
+/** a − b, exactly. */
 export function subtract(a: Exact, b: Exact): Exact {
   return a.d === b.d ? { n: a.n - b.n, d: a.d } : { n: a.n * b.d - b.n * a.d, d: a.d * b.d };
 }
 
+/** a × b, exactly. */
 export function multiply(a: Exact, b: Exact): Exact {
   return { n: a.n * b.n, d: a.d * b.d };
 }
@@ -86,6 +89,7 @@ export function divide(a: Exact, b: Exact): Exact {
   return ratio(a.n * b.d, a.d * b.n);
 }
 
+/** −a. */
 export function negate(a: Exact): Exact {
   return { n: -a.n, d: a.d };
 }
@@ -97,18 +101,22 @@ export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
+/** Whether a is 0, by whatever denominator. */
 export function isZero(a: Exact): boolean {
   return a.n === 0n;
 }
 
+/** Whether a is below 0. */
 export function isNegative(a: Exact): boolean {
   return a.n < 0n;
 }
 
+/** The lesser of two; of equals, the first. */
 export function smaller(a: Exact, b: Exact): Exact {
   return compare(a, b) <= 0 ? a : b;
 }
 
+/** The greater of two; of equals, the first. */
 export function larger(a: Exact, b: Exact): Exact {
   return compare(a, b) >= 0 ? a : b;
 }

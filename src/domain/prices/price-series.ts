@@ -17,6 +17,7 @@ export type PriceSeries = readonly Quote[];
 /** A mistyped year or month shows as a gap longer than this between neighbouring quotes. */
 export const LONGEST_USUAL_GAP_DAYS = 31;
 
+/** Quotes in any order as a series, oldest first. */
 export function sortQuotes(quotes: readonly Quote[]): PriceSeries {
   return quotes.toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 }
@@ -51,6 +52,7 @@ export function quotesUpTo(series: PriceSeries, date: LocalDate, count: number):
   return series.slice(Math.max(0, end - count), end);
 }
 
+/** All quotes of a calendar month (`YYYY-MM`), oldest first. */
 export function quotesOfMonth(series: PriceSeries, month: string): readonly Quote[] {
   return series.filter((quote) => quote.date.startsWith(month));
 }

@@ -22,6 +22,7 @@ export interface Acceptance {
   readonly breaches: (figures: UsedFigures) => readonly string[];
 }
 
+/** An agreement's ranges, their ends read once; without any, nothing breaches them. */
 export function prepareAcceptance({ acceptance }: Pick<Agreement, 'acceptance'>): Acceptance {
   const ranges = (acceptance ?? []).map(
     ({ on, below, above }): Range => ({

@@ -26,6 +26,7 @@ export interface PricingContext {
   readonly before: bigint;
 }
 
+/** W · D in pounds; undefined while dry matter is not known. */
 export function dryPoundsOf(load: DeliveredLoad, figures: UsedFigures): Exact | undefined {
   const dryMatter = figures['dry-matter'];
   return dryMatter && multiply(load.netPounds, percent(dryMatter));

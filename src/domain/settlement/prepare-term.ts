@@ -19,15 +19,19 @@ export interface PreparedTerm {
   readonly evaluate: (context: PricingContext) => Line | TermLack;
 }
 
-/** One term of a checked agreement. */
-export function prepareTerm(term: PriceTerm, agreement: Agreement, money: Money): PreparedTerm {
-  const needs = measuresNeeded(term);
-  const reference = referenceOf(term);
-  return { reference, needs, evaluate: evaluator(term, agreement, money) };
+/** What a term is worked out with beside its own figures. */
+export interface TermSetting {
+  readonly references: Agreement['references'];
+  readonly money: Money;
 }
 
-function evaluator(term: PriceTerm, agreement: Agreement, money: Money): PreparedTerm['evaluate'] {
-  const referenceNamed = (name: string): Reference => needed(agreement.references[name], `reference ${name}`);
+/** One term of a checked agreement. */
+export function prepareTerm(term: PriceTerm, setting: TermSetting): PreparedTerm {
+  return { reference: referenceOf(term), needs: measuresNeeded(term), evaluate: evaluator(term, setting) };
+}
+
+function evaluator(term: PriceTerm, { references, money }: TermSetting): PreparedTerm['evaluate'] {
+  const referenceNamed = (name: string): Reference => needed(references[name], `reference ${name}`);
   switch (term.term) {
     case 'constituent':
       return constituentLine(term, referenceNamed(term.at.reference), money);

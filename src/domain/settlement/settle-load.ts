@@ -46,7 +46,7 @@ export function prepareSettlement(
 ): (load: DeliveredLoad) => Outcome {
   const money = moneyOf(agreement);
   const rules = testRules(agreement);
-  const terms = agreement.price.map((term) => prepareTerm(term, agreement, money));
+  const terms = agreement.price.map((term) => prepareTerm(term, { references: agreement.references, money }));
   const acceptance = prepareAcceptance(agreement);
   const needs = new Set<Measure>([...terms.flatMap((term) => term.needs), ...acceptance.needs]);
   const figuresTaken = new Set<Measure>(['dry-matter', 'starch', 'ndf', ...needs]);

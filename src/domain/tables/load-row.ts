@@ -25,6 +25,8 @@ export function readLoadRow(row: Row, { calendar, distanceNeeded }: LoadRules): 
     row.fault('tare', `must be below the gross weight of ${row.text('gross')}; found ${row.text('tare')}`);
   }
   const unit = row.word('unit', SCALE_UNITS);
+  const sample = row.optionalName('sample');
+  const truck = row.optionalName('truck');
   const miles = row.optionalAmount('miles');
   const length = miles ?? row.optionalAmount('km');
   if (distanceNeeded && length === undefined && row.text('miles') === '' && row.text('km') === '') {
@@ -33,8 +35,6 @@ export function readLoadRow(row: Row, { calendar, distanceNeeded }: LoadRules): 
   if (row.problems.length > 0 || 'wrong' in time || !gross || !tare || !unit) return undefined;
 
   const net = subtract(gross, tare);
-  const sample = row.text('sample');
-  const truck = row.text('truck');
   return {
     ticket,
     deliveredAt: time.instant,

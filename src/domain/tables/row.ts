@@ -4,6 +4,7 @@
 
 import { type LocalDate, parseLocalDate } from '../dates/local-date.ts';
 import { compare, type Exact, HUNDRED, isNegative, parseDecimal } from '../numbers/exact.ts';
+import { CONTROL_CHARACTER } from '../text/control-character.ts';
 import { found, type RowProblem } from './table-shape.ts';
 
 export class Row {
@@ -20,6 +21,7 @@ export class Row {
     return this.#cell(column);
   }
 
+  /** Notes what is wrong with a column's cell. Returns undefined, as the value of a cell that has none. */
   fault(column: string, message: string): undefined {
     this.problems.push({ column, message });
     return undefined;
@@ -27,8 +29,17 @@ export class Row {
 
   /** Text that must be there. */
   name(column: string): string {
-    const text = this.text(column);
+    const text = this.optionalName(column);
     if (text === '') this.fault(column, 'must not be empty');
+    return text;
+  }
+
+  /** Text that may be empty. Nothing in it may move a terminal's cursor. */
+  optionalName(column: string): string {
+    const text = this.text(column);
+    if (CONTROL_CHARACTER.test(text)) {
+      this.fault(column, `must be plain text, without control characters; ${found(text)}`);
+    }
     return text;
   }
 
@@ -65,6 +76,7 @@ export class Row {
     return this.fault(column, `must be a percentage from 0 to 100, like 59.2; ${found(text)}`);
   }
 
+  /** A `YYYY-MM-DD` that is on the calendar. */
   date(column: string): LocalDate | undefined {
     const text = this.text(column);
     return (
