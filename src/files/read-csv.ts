@@ -107,6 +107,7 @@ async function* parseRecords({
 }: Pick<CsvSource, 'path' | 'report'> & { readonly file: string }): AsyncGenerator<readonly Parsed[], End> {
   let seen = false;
   let batch: Parsed[] = [];
+  let lastLine = 0;
   const parser = parse({
     bom: true,
     skip_empty_lines: true,
@@ -118,11 +119,17 @@ async function* parseRecords({
     // Records are taken here; nothing goes through the parser's own stream.
     on_record: (record: readonly string[], { lines }) => {
       batch.push({ record, lastLine: lines });
+      lastLine = lines;
       return null;
     },
     on_skip: (error) => {
       seen = true;
-      if (error) report({ file, line: lineOf(error), message: describeCsvError(error) });
+      if (error) {
+        // A quote that is never closed is found at the end of the file, far from where it stands.
+        const line = error.code === 'CSV_QUOTE_NOT_CLOSED' ? lastLine + 1 : lineOf(error);
+        report({ file, line, message: describeCsvError(error) });
+        lastLine = lineOf(error);
+      }
       return undefined;
     },
   });

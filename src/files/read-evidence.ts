@@ -5,7 +5,14 @@ import { join } from 'node:path';
 import type { AgreementParts } from '../domain/agreement/check-agreement.ts';
 import type { Tested } from '../domain/agreement/measures.ts';
 import type { LocalDate } from '../domain/dates/local-date.ts';
-import { longGaps, type PriceSeries, type Quote, sortQuotes } from '../domain/prices/price-series.ts';
+import { printDecimal } from '../domain/numbers/printing.ts';
+import {
+  longGaps,
+  type PriceSeries,
+  type Quote,
+  sortQuotes,
+  suspectJumps,
+} from '../domain/prices/price-series.ts';
 import type { Choice } from '../domain/settlement/acceptance.ts';
 import { prepareRemainderCheck } from '../domain/settlement/check-remainders.ts';
 import type { Evidence } from '../domain/settlement/settle-load.ts';
@@ -148,6 +155,7 @@ async function readPrices(source: EvidenceSource): Promise<ReadonlyMap<string, P
   });
   const prices = new Map([...quotes].map(([name, series]) => [name, sortQuotes(series)]));
   warnOfGaps(prices, source);
+  warnOfJumps(prices, source);
   warnOfUnquoted(prices, source);
   return prices;
 }
@@ -158,6 +166,17 @@ function warnOfGaps(prices: ReadonlyMap<string, PriceSeries>, { warn }: Evidence
       warn({
         file: PRICES.file,
         message: `${name} has no quote for ${days} days, from ${from} to ${to}; is a date mistyped?`,
+      });
+    }
+  }
+}
+
+function warnOfJumps(prices: ReadonlyMap<string, PriceSeries>, { warn }: EvidenceSource): void {
+  for (const [name, series] of prices) {
+    for (const { before, after } of suspectJumps(series)) {
+      warn({
+        file: PRICES.file,
+        message: `${name} goes from ${printDecimal(before.price)} on ${before.date} to ${printDecimal(after.price)} on ${after.date}; is a price mistyped?`,
       });
     }
   }

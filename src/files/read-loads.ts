@@ -4,6 +4,8 @@
  */
 import { stat } from 'node:fs/promises';
 import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
+import { compare, type Exact, whole } from '../domain/numbers/exact.ts';
+import { printDecimal } from '../domain/numbers/printing.ts';
 import { type LoadRules, readLoadRow } from '../domain/tables/load-row.ts';
 import { Row } from '../domain/tables/row.ts';
 import { LOADS } from '../domain/tables/table-shape.ts';
@@ -14,6 +16,7 @@ import { readCsv } from './read-csv.ts';
 export interface LoadsReading {
   readonly rules: LoadRules;
   readonly report: (problem: InputProblem) => void;
+  readonly warn: (warning: InputProblem) => void;
   /** Told how many loads have been read so far. */
   readonly onLoads: (count: number) => void;
   /** Files with more loads than this are read a second time. */
@@ -35,12 +38,13 @@ const MOST_KEPT = 50_000;
 
 /** Validates every row, reporting its faults; the loads are of use only where there were none. */
 export async function readLoads(path: string, reading: LoadsReading): Promise<LoadsFile> {
-  const { rules, report, onLoads, mostKept = MOST_KEPT } = reading;
+  const { rules, report, warn, onLoads, mostKept = MOST_KEPT } = reading;
   const before = await stamp(path);
   const tickets = new Map<string, number>();
   let ticketWidth = 0;
   let kept: DeliveredLoad[] | undefined = [];
   let complete = true;
+  const unusual: UnusualLoad[] = [];
   const unread = (problem: InputProblem) => {
     complete = false;
     report(problem);
@@ -60,12 +64,42 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
       for (const problem of row.problems) report({ file: LOADS.file, line, ...problem });
       ticketWidth = Math.max(ticketWidth, ticket.length);
       if (load) kept?.push(load);
+      if (load && isUnusual(load)) unusual.push({ line, ticket: load.ticket, net: load.netPounds });
     }
     if (tickets.size > mostKept) kept = undefined;
     onLoads(tickets.size);
   }
+  if (complete && tickets.size === 0) warn({ file: LOADS.file, message: 'names no load yet' });
+  warnOfUnusual(unusual, warn);
   const loads = kept ? keptLoads(kept) : () => readAgain(path, { rules, before });
   return { tickets, complete, ticketWidth, loads };
+}
+
+interface UnusualLoad {
+  readonly line: number;
+  readonly ticket: string;
+  readonly net: Exact;
+}
+
+/** No truckload of feed is as light or as heavy as these, in pounds: a digit is missing, or the unit is wrong. */
+const LIGHTEST_USUAL = whole(500);
+const HEAVIEST_USUAL = whole(200_000);
+
+function isUnusual({ netPounds }: DeliveredLoad): boolean {
+  return compare(netPounds, LIGHTEST_USUAL) < 0 || compare(netPounds, HEAVIEST_USUAL) > 0;
+}
+
+/** As many are named as a person will look at; the rest are counted. */
+const MOST_NAMED = 5;
+
+function warnOfUnusual(loads: readonly UnusualLoad[], warn: LoadsReading['warn']): void {
+  for (const { line, ticket, net } of loads.slice(0, MOST_NAMED)) {
+    const message = `${ticket} weighs ${printDecimal(net)} lb net, which no usual truck does; is a weight or its unit mistyped?`;
+    warn({ file: LOADS.file, line, message });
+  }
+  if (loads.length > MOST_NAMED) {
+    warn({ file: LOADS.file, message: `${loads.length - MOST_NAMED} more loads weigh as little or as much` });
+  }
 }
 
 /** Settled this many at a time, so that output begins before all is settled. */

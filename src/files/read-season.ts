@@ -68,6 +68,7 @@ export async function openSeason(
   const { tickets, complete, ticketWidth, loads } = await readLoads(join(folder, LOADS.file), {
     rules: loadRules(parts),
     report,
+    warn,
     onLoads,
   });
   // A ticket that nobody could read must not make its election or choice wrong as well.

@@ -129,7 +129,11 @@ describe('a folder with faults', () => {
       { 'loads.csv': `${head}\nT"1,x,1,0,lb,S1\n${rows.join('\n')}\n` },
       'loads.csv, line 2: has a quote out of place',
     ],
-    ['an open quote', { 'loads.csv': `${head}\n"T1,x,1,0,lb,S1\n` }, 'has a quote that is never closed'],
+    [
+      'an open quote',
+      { 'loads.csv': `${head}\n"T1,x,1,0,lb,S1\n${rows.join('\n')}\n` },
+      'loads.csv, line 2: has a quote that is never closed',
+    ],
     [
       'a line of 10 MB',
       { 'loads.csv': `${head}\n${'x'.repeat(10_000_000)},a,1,0,lb,S1\n${rows.join('\n')}\n` },
@@ -373,6 +377,22 @@ describe('things to check that stop nothing', () => {
     const words = (await runCli('words', folder)).output.replace(/\s+/g, ' ');
     expect(words).toContain('Please check: The formula pays 160 % of the corn price for that grain itself');
     expect((await runCli('settle', folder)).said).toHaveLength(2);
+  });
+
+  test('are said of weights, quotes and files that look mistyped', async () => {
+    const prices =
+      'series,date,price\ncorn-elevator-bid,2026-09-14,4.20\ncorn-elevator-bid,2026-09-15,42.5\n';
+    const loads = LOADS.replace('78220,31400,lb', '782200,31400,lb');
+    const folder = await folderOf(seasonWith({ 'prices.csv': prices, 'loads.csv': loads }));
+    expect((await runCli('settle', folder, '--json')).said).toEqual([
+      'Please check: prices.csv: corn-elevator-bid goes from 4.2 on 2026-09-14 to 42.5 on 2026-09-15; is a price mistyped?',
+      'Please check: loads.csv, line 3: T2 weighs 750800 lb net, which no usual truck does; is a weight or its unit mistyped?',
+    ]);
+    const empty = await runCli(
+      'settle',
+      await folderOf(seasonWith({ 'loads.csv': 'ticket,delivered_at,gross,tare,unit,sample\n' })),
+    );
+    expect(empty.said).toEqual(['Please check: loads.csv: names no load yet']);
   });
 
   test('are said of percentages that a spreadsheet wrote as fractions', async () => {

@@ -23,6 +23,7 @@ async function readingOf(mostKept: number) {
   const file = await readLoads(path, {
     rules: { calendar: zoneCalendar('America/Boise'), distanceNeeded: false },
     report: (problem) => problems.push(problem),
+    warn: () => {},
     onLoads: (count) => counts.push(count),
     mostKept,
   });

@@ -3,7 +3,7 @@
  * or later; no rule prices an open date, so a quote that arrives later, dated later, changes nothing settled.
  */
 import { daysBetween, type LocalDate } from '../dates/local-date.ts';
-import type { Exact } from '../numbers/exact.ts';
+import { add, compare, type Exact, larger, smaller } from '../numbers/exact.ts';
 
 export interface Quote {
   readonly date: LocalDate;
@@ -55,6 +55,16 @@ export function quotesUpTo(series: PriceSeries, date: LocalDate, count: number):
 /** All quotes of a calendar month (`YYYY-MM`), oldest first. */
 export function quotesOfMonth(series: PriceSeries, month: string): readonly Quote[] {
   return series.filter((quote) => quote.date.startsWith(month));
+}
+
+/** Neighbouring quotes of which one is more than twice the other: a decimal point in the wrong place. */
+export function suspectJumps(series: PriceSeries): { readonly before: Quote; readonly after: Quote }[] {
+  return series.flatMap((after, index) => {
+    const before = series[index - 1];
+    if (!before) return [];
+    const [low, high] = [smaller(before.price, after.price), larger(before.price, after.price)];
+    return compare(high, add(low, low)) > 0 ? [{ before, after }] : [];
+  });
 }
 
 /** Neighbouring quotes more than 31 days apart. */
