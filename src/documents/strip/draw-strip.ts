@@ -58,4 +58,6 @@ export function drawLegend(
     ink.text(text, x + SWATCH.width + 4, at.baseline, style);
     x += SWATCH.width + 4 + style.face.width(text, style.size) + 16;
   }
+  // The tests beside it are percent of the dry matter: nobody should take one for the other.
+  ink.text('of the wet load', x, at.baseline, style);
 }
