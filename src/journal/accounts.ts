@@ -1,0 +1,74 @@
+/**
+ * The accounts of an agreement and what each kind of fact posts to them. Feed is counted in the scale's unit, money in
+ * the agreement's currency; every posting has its counterpart, so each unit sums to nothing.
+ */
+import { printUnits } from '../domain/numbers/printing.ts';
+
+export const ACCOUNTS = [
+  /** Where feed comes from: below zero by all that was delivered. */
+  'feed-delivered',
+  /** Delivered, and neither settled nor refused yet. */
+  'feed-waiting',
+  'feed-settled',
+  'feed-refused',
+  /** What the buyer owes the seller; below zero, what the seller owes the buyer. */
+  'buyer-owes-seller',
+  /** The counterpart of what is owed: what the feed was worth. */
+  'worth-of-feed',
+] as const;
+export type Account = (typeof ACCOUNTS)[number];
+
+export interface Posting {
+  readonly account: Account;
+  /** A unit of weight, or a currency. */
+  readonly unit: string;
+  /** A decimal string. */
+  readonly amount: string;
+}
+
+/** A weight in the unit of its scale: "47120", "lb". */
+export interface ScaleWeight {
+  readonly weight: string;
+  readonly unit: string;
+}
+
+/** A delivery of 47120 lb: feed-waiting +47120, feed-delivered −47120. */
+export function deliveryPostings({ weight, unit }: ScaleWeight): Posting[] {
+  return moved({ from: 'feed-delivered', to: 'feed-waiting', amount: weight, unit });
+}
+
+/** A settlement moves the feed to feed-settled, and its total to what the buyer owes the seller. */
+export function settlementPostings(
+  net: ScaleWeight,
+  owed: { readonly total: bigint; readonly decimals: number; readonly currency: string },
+): Posting[] {
+  const amount = printUnits(owed.total, owed.decimals);
+  return [
+    ...moved({ from: 'feed-waiting', to: 'feed-settled', amount: net.weight, unit: net.unit }),
+    ...moved({ from: 'worth-of-feed', to: 'buyer-owes-seller', amount, unit: owed.currency }),
+  ];
+}
+
+/** A refusal moves the feed to feed-refused; nothing is owed. */
+export function refusalPostings({ weight, unit }: ScaleWeight): Posting[] {
+  return moved({ from: 'feed-waiting', to: 'feed-refused', amount: weight, unit });
+}
+
+function moved(move: {
+  readonly from: Account;
+  readonly to: Account;
+  readonly amount: string;
+  readonly unit: string;
+}): Posting[] {
+  const { from, to, amount, unit } = move;
+  return [
+    { account: to, unit, amount },
+    { account: from, unit, amount: turned(amount) },
+  ];
+}
+
+/** The amount with its sign turned; zero has none. */
+function turned(amount: string): string {
+  if (!/[1-9]/.test(amount)) return amount;
+  return amount.startsWith('-') ? amount.slice(1) : `-${amount}`;
+}

@@ -1,0 +1,90 @@
+/**
+ * What the journal remembers of each row: the row's figures as strings, as they stand in the database. `verify` builds
+ * the same documents from the rows again, so a field that is left out here is a field that nobody watches.
+ * These shapes are frozen once entries exist.
+ */
+
+export interface AgreementFact {
+  readonly number: string;
+  readonly seller: string;
+  readonly buyer: string;
+  readonly version: string;
+  /** SHA-256 of the agreement's document. */
+  readonly fingerprint: string;
+}
+
+export interface QuoteFact {
+  readonly series: string;
+  readonly date: string;
+  readonly price: string;
+}
+
+export interface LoadFact {
+  readonly ticket: string;
+  /** Seconds since 1970-01-01T00:00:00Z, with decimals where there are any. */
+  readonly deliveredAt: string;
+  readonly deliveredOn: string;
+  readonly gross: string;
+  readonly tare: string;
+  readonly unit: string;
+  readonly distance: string | null;
+  readonly distanceUnit: string | null;
+  readonly truck: string | null;
+  readonly sample: string | null;
+}
+
+export interface ResultFact {
+  readonly sample: string;
+  readonly laboratory: string | null;
+  readonly method: string | null;
+  readonly reportedOn: string | null;
+  readonly basis: string;
+  /** By measure, those reported. */
+  readonly figures: Readonly<Record<string, string>>;
+}
+
+export interface ElectionFact {
+  readonly load: string;
+  readonly series: string;
+  readonly date: string;
+}
+
+export interface ChoiceFact {
+  readonly load: string;
+  readonly choice: string;
+}
+
+export interface SettlementFact {
+  readonly load: string;
+  readonly version: string;
+  readonly agreementVersion: string;
+  readonly result: string | null;
+  readonly status: string;
+  readonly currency: string;
+  readonly total: string;
+  readonly lines: readonly {
+    readonly label: string;
+    readonly quantity: string;
+    readonly unit: string;
+    readonly rate: string;
+    readonly amount: string;
+    readonly how: string;
+  }[];
+  readonly prices: readonly { readonly reference: string; readonly price: string; readonly quote: string }[];
+  /** Ids of the quotes that it rests on, in order of id. */
+  readonly quotes: readonly string[];
+}
+
+interface FactsByKind {
+  readonly agreement: AgreementFact;
+  readonly quote: QuoteFact;
+  readonly load: LoadFact;
+  readonly result: ResultFact;
+  readonly election: ElectionFact;
+  readonly choice: ChoiceFact;
+  readonly settlement: SettlementFact;
+}
+export type FactKind = keyof FactsByKind;
+
+/** A fact with its kind, such that the two fit. */
+export type Fact = { [Kind in FactKind]: { readonly kind: Kind; readonly fact: FactsByKind[Kind] } }[FactKind];
