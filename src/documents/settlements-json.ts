@@ -4,7 +4,7 @@
  */
 import { printDecimal } from '../domain/numbers/printing.ts';
 import type { ReferencePrice } from '../domain/prices/reference-price.ts';
-import { type Line, type LineUnit, type Money, printAmount } from '../domain/settlement/line.ts';
+import { type Line, type Money, printAmount, unitName } from '../domain/settlement/line.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
 import { printRate } from '../domain/settlement/print-rate.ts';
 
@@ -53,9 +53,4 @@ function printLine(line: Line, money: Money): string {
   const { label, quantity, unit, amount, how } = line;
   const figures = `"quantity":"${printDecimal(quantity)}","unit":"${unitName(unit)}","rate":"${printRate(line, money)}"`;
   return `{"label":${JSON.stringify(label)},${figures},"amount":"${printAmount(amount, money)}","how":${JSON.stringify(how())}}`;
-}
-
-/** A line's unit as it is written: `lb`, `short-ton`, …, or the currency of a percent line. */
-export function unitName(unit: LineUnit): string {
-  return typeof unit === 'string' ? unit : unit.currency;
 }

@@ -10,17 +10,25 @@ const text = z.string().trim().min(1);
 const shape = z.object({
   HUSKLEDGER_DATA: text.optional(),
   DATABASE_URL: z
-    .url({ protocol: /^postgres(ql)?$/, error: 'must be a PostgreSQL address, like postgresql://user@host:5432/name' })
+    .url({
+      protocol: /^postgres(ql)?$/,
+      error: 'must be a PostgreSQL address, like postgresql://user@host:5432/name',
+    })
     .optional(),
   HUSKLEDGER_ADDRESS: z
-    .url({ protocol: /^https?$/, error: 'must be the address that browsers open, like https://ledger.example' })
+    .url({
+      protocol: /^https?$/,
+      error: 'must be the address that browsers open, like https://ledger.example',
+    })
     .optional(),
   PORT: z
     .string()
     .regex(/^\d{1,5}$/, { error: 'must be a port from 0 to 65535' })
     .optional(),
   NEXTAUTH_SECRET: z.string().min(32, { error: 'must have 32 characters or more' }).optional(),
-  OIDC_ISSUER: z.url({ protocol: /^https?$/, error: 'must be the address of an OpenID Connect issuer' }).optional(),
+  OIDC_ISSUER: z
+    .url({ protocol: /^https?$/, error: 'must be the address of an OpenID Connect issuer' })
+    .optional(),
   OIDC_CLIENT_ID: text.optional(),
   OIDC_CLIENT_SECRET: text.optional(),
   OIDC_NAME: text.optional(),
@@ -65,7 +73,9 @@ export function readEnvironment(
   const { data } = parsed;
   const oidc = [data.OIDC_ISSUER, data.OIDC_CLIENT_ID, data.OIDC_CLIENT_SECRET];
   if (oidc.some((part) => part !== undefined) && oidc.includes(undefined)) {
-    throw new WrongEnvironment('OIDC_ISSUER, OIDC_CLIENT_ID and OIDC_CLIENT_SECRET go together: set all three or none');
+    throw new WrongEnvironment(
+      'OIDC_ISSUER, OIDC_CLIENT_ID and OIDC_CLIENT_SECRET go together: set all three or none',
+    );
   }
   return {
     dataFolder: data.HUSKLEDGER_DATA ?? join(workingFolder, 'huskledger-data'),

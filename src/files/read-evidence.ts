@@ -6,6 +6,7 @@ import type { AgreementParts } from '../domain/agreement/check-agreement.ts';
 import type { Tested } from '../domain/agreement/measures.ts';
 import type { LocalDate } from '../domain/dates/local-date.ts';
 import { printDecimal } from '../domain/numbers/printing.ts';
+import { electionWindows } from '../domain/prices/election-windows.ts';
 import {
   longGaps,
   type PriceSeries,
@@ -16,12 +17,7 @@ import {
 import type { Choice } from '../domain/settlement/acceptance.ts';
 import { prepareRemainderCheck } from '../domain/settlement/check-remainders.ts';
 import type { Evidence } from '../domain/settlement/settle-load.ts';
-import {
-  type ElectionWindow,
-  readChoiceRow,
-  readElectionRow,
-  readQuoteRow,
-} from '../domain/tables/other-rows.ts';
+import { readChoiceRow, readElectionRow, readQuoteRow } from '../domain/tables/other-rows.ts';
 import { Row } from '../domain/tables/row.ts';
 import { readSampleRow, reportedMeasures, warnOfDryMatter, warnOfSum } from '../domain/tables/sample-row.ts';
 import {
@@ -226,13 +222,6 @@ function tellUnusedElection(series: string, { references }: AgreementParts): str
       ? 'no reference of the agreement lets the seller elect'
       : `the seller elects for ${[...new Set(elected)].join(', ')}`;
   return `${series} is elected for but not used; ${which}`;
-}
-
-function electionWindows({ references }: AgreementParts): (series: string) => ElectionWindow[] {
-  return (wanted) =>
-    Object.entries(references).flatMap(([reference, { series, rule }]) =>
-      rule.kind === 'seller-elects' && series === wanted ? [{ reference, from: rule.from, to: rule.to }] : [],
-    );
 }
 
 async function readChoices(source: EvidenceSource, ticketed: TicketedRow[]) {

@@ -21,7 +21,7 @@ export interface QuoteFact {
 
 export interface LoadFact {
   readonly ticket: string;
-  /** Seconds since 1970-01-01T00:00:00Z, with decimals where there are any. */
+  /** ISO 8601 in UTC, with milliseconds. */
   readonly deliveredAt: string;
   readonly deliveredOn: string;
   readonly gross: string;
@@ -87,4 +87,6 @@ interface FactsByKind {
 export type FactKind = keyof FactsByKind;
 
 /** A fact with its kind, such that the two fit. */
-export type Fact = { [Kind in FactKind]: { readonly kind: Kind; readonly fact: FactsByKind[Kind] } }[FactKind];
+export type Fact = {
+  [Kind in FactKind]: { readonly kind: Kind; readonly fact: FactsByKind[Kind] };
+}[FactKind];

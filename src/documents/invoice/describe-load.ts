@@ -11,11 +11,10 @@ import { printDecimal, printFixed, printWithEllipsis } from '../../domain/number
 import { fromPounds } from '../../domain/quantities/units.ts';
 import { reportedFigure, type TestRules, usedFigure } from '../../domain/samples/lab-result.ts';
 import { tellAdjustments } from '../../domain/settlement/derivation.ts';
-import { type Money, printAmount } from '../../domain/settlement/line.ts';
+import { type Money, printAmount, unitName } from '../../domain/settlement/line.ts';
 import type { Settled } from '../../domain/settlement/outcome.ts';
 import { printRate } from '../../domain/settlement/print-rate.ts';
 import type { Figures } from '../figures.ts';
-import { unitName } from '../settlements-json.ts';
 import type { LoadComposition, StripShare } from '../strip/load-strip.ts';
 import type { InvoiceLoad, InvoiceReference, InvoiceTests } from './invoice-data.ts';
 

@@ -51,7 +51,7 @@ export class PageInk {
   text(text: string, x: number, baseline: number, style: TextStyle): void {
     const { codes } = style.face.shape(text);
     if (codes === '') return;
-    this.#useFill(style.colour);
+    this.#setFill(style.colour);
     if (!this.#inText) {
       this.#operators.push('BT');
       this.#inText = true;
@@ -70,7 +70,7 @@ export class PageInk {
   /** Fills a box. */
   fill(box: Box, colour: Colour): void {
     this.#leaveText();
-    this.#useFill(colour);
+    this.#setFill(colour);
     this.#operators.push(`${this.#rectangle(box)} f`);
   }
 
@@ -78,7 +78,7 @@ export class PageInk {
   lines(segments: readonly (readonly [number, number, number, number])[], stroke: Stroke): void {
     if (segments.length === 0) return;
     this.#leaveText();
-    this.#useStroke(stroke);
+    this.#setStroke(stroke);
     const path = segments.map(
       ([x1, y1, x2, y2]) =>
         `${number(x1)} ${number(this.#pageHeight - y1)} m ${number(x2)} ${number(this.#pageHeight - y2)} l`,
@@ -89,7 +89,7 @@ export class PageInk {
   /** Strokes the outline of a box. */
   outline(box: Box, stroke: Stroke): void {
     this.#leaveText();
-    this.#useStroke(stroke);
+    this.#setStroke(stroke);
     this.#operators.push(`${this.#rectangle(box)} S`);
   }
 
@@ -97,7 +97,7 @@ export class PageInk {
   dots(points: readonly (readonly [number, number])[], dot: Stroke): void {
     if (points.length === 0) return;
     this.#leaveText();
-    this.#useStroke(dot);
+    this.#setStroke(dot);
     const path = points.map(([x, y]) => {
       const place = `${number(x)} ${number(this.#pageHeight - y)}`;
       return `${place} m ${place} l`;
@@ -133,13 +133,13 @@ export class PageInk {
     this.#inText = false;
   }
 
-  #useFill(colour: Colour): void {
+  #setFill(colour: Colour): void {
     const fill = `${colourText(colour)} rg`;
     if (fill !== this.#fill) this.#operators.push(fill);
     this.#fill = fill;
   }
 
-  #useStroke({ colour, width }: Stroke): void {
+  #setStroke({ colour, width }: Stroke): void {
     const stroke = `${colourText(colour)} RG ${number(width)} w`;
     if (stroke !== this.#stroke) this.#operators.push(stroke);
     this.#stroke = stroke;

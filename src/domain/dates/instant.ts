@@ -15,6 +15,11 @@ const LARGEST_OFFSET_HOURS = 14;
 /** Milliseconds since 1970-01-01T00:00:00Z. */
 export type Instant = number;
 
+/** An instant in UTC as ISO 8601 with milliseconds: "2026-09-15T03:40:00.000Z". */
+export function whenText(instant: Instant): string {
+  return new Date(instant).toISOString();
+}
+
 /**
  * Reads `2026-09-14T21:40:00-06:00` (seconds optional, `Z` for UTC).
  * Returns what is wrong, in words, for anything else: the offset is never guessed.

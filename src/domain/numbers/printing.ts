@@ -58,8 +58,13 @@ export function withMinus(figure: string): string {
   return figure.startsWith('-') ? `−${figure.slice(1)}` : figure;
 }
 
-/** A decimal string as its file writes it, less what counts for nothing: "007.50" is "7.50" and "-0" is "0". */
-export function printWritten(text: string): string {
+/** A decimal string less what counts for nothing: "007.50" is "7.50" and "-0" is "0". Its decimals stay. */
+export function plainDecimal(text: string): string {
   const digits = text.replace(/^-?0*(?=\d)/, '');
-  return text.startsWith('-') && /[1-9]/.test(digits) ? `−${digits}` : digits;
+  return text.startsWith('-') && /[1-9]/.test(digits) ? `-${digits}` : digits;
+}
+
+/** A decimal string as a person writes it: `plainDecimal` with a true minus sign. */
+export function printWritten(text: string): string {
+  return withMinus(plainDecimal(text));
 }

@@ -48,3 +48,8 @@ export function amountOf(quantity: Exact, rate: Exact, money: Money): bigint {
 export function printAmount(amount: bigint, money: Money): string {
   return printUnits(amount, money.decimals);
 }
+
+/** A line's unit as it is written: `lb`, `short-ton`, …, or the currency of a percent line. */
+export function unitName(unit: LineUnit): string {
+  return typeof unit === 'string' ? unit : unit.currency;
+}

@@ -2,6 +2,7 @@
  * Rows of `prices.csv`, `elections.csv` and `choices.csv`.
  */
 import type { LocalDate } from '../dates/local-date.ts';
+import type { ElectionWindow } from '../prices/election-windows.ts';
 import type { Quote } from '../prices/price-series.ts';
 import type { Choice } from '../settlement/acceptance.ts';
 import type { Row } from './row.ts';
@@ -27,13 +28,6 @@ export function readQuoteRow(row: Row): QuoteRow | undefined {
   const date = row.date('date');
   const price = row.amount('price');
   return row.problems.length > 0 || !date || !price ? undefined : { series, date, price };
-}
-
-/** The dates that a seller may name for one series. */
-export interface ElectionWindow {
-  readonly reference: string;
-  readonly from: string;
-  readonly to: string;
 }
 
 /** An election, or undefined where the row has faults; `windowsOf` gives the windows that a series' date must be in. */

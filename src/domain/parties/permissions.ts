@@ -1,0 +1,61 @@
+/**
+ * Which role in a party may do what. Reading is for every member; what commits money or weight is not.
+ */
+
+export const ROLES = ['owner', 'bookkeeper', 'scale-operator', 'viewer'] as const;
+export type Role = (typeof ROLES)[number];
+
+/** How a role is called in a sentence. */
+export const ROLE_NAMES: Readonly<Record<Role, string>> = {
+  owner: 'owner',
+  bookkeeper: 'bookkeeper',
+  'scale-operator': 'scale operator',
+  viewer: 'viewer',
+};
+
+/** Everything that a member of a party can ask for. */
+export const VERBS = [
+  'read',
+  'record-agreement',
+  'record-load',
+  'record-result',
+  'record-quote',
+  'record-election',
+  'record-choice',
+  'settle',
+  'invite',
+] as const;
+export type Verb = (typeof VERBS)[number];
+
+const EVERYONE = ROLES;
+const OFFICE: readonly Role[] = ['owner', 'bookkeeper'];
+
+const ALLOWED: Readonly<Record<Verb, readonly Role[]>> = {
+  read: EVERYONE,
+  'record-agreement': ['owner'],
+  'record-load': ['owner', 'bookkeeper', 'scale-operator'],
+  'record-result': OFFICE,
+  'record-quote': OFFICE,
+  'record-election': OFFICE,
+  'record-choice': OFFICE,
+  settle: OFFICE,
+  invite: ['owner'],
+};
+
+/** Whether a member with this role may do it. */
+export function mayDo(role: Role, verb: Verb): boolean {
+  return ALLOWED[verb].includes(role);
+}
+
+/** What a verb does, to complete "may not …". */
+export const VERB_NAMES: Readonly<Record<Verb, string>> = {
+  read: 'read the record',
+  'record-agreement': 'record an agreement',
+  'record-load': 'record a load',
+  'record-result': 'record a result',
+  'record-quote': 'record a price',
+  'record-election': 'name a pricing date',
+  'record-choice': 'accept or refuse a load',
+  settle: 'settle loads',
+  invite: 'invite people',
+};

@@ -1,0 +1,61 @@
+/**
+ * The journal of an agreement: its head, new entries with their postings, and balances.
+ */
+import { CHAIN_START, type ChainHead, type Entry } from '../../journal/chain.ts';
+import type { Transaction } from '../open-store.ts';
+import { insertRows } from './insert-rows.ts';
+
+/** The last entry of an agreement's chain. Read it under the agreement's lock before chaining to it. */
+export async function readChainHead(tx: Transaction, agreementId: string): Promise<ChainHead> {
+  const [head] = await tx.$queryRawUnsafe<ChainHead[]>(
+    'SELECT sequence, fingerprint FROM journal_entry WHERE agreement_id = $1::uuid ORDER BY sequence DESC LIMIT 1',
+    agreementId,
+  );
+  return head ?? CHAIN_START;
+}
+
+/** Writes entries with their postings. The database refuses them where they do not follow on or do not balance. */
+export async function insertEntries(
+  tx: Transaction,
+  entries: readonly Entry[],
+  stamp: { readonly agreementId: string; readonly postedAt: string; readonly postedBy: string },
+): Promise<void> {
+  const { agreementId, postedAt, postedBy } = stamp;
+  await insertRows(tx, 'journal_entry', {
+    agreement_id: ['uuid', entries.map(() => agreementId)],
+    sequence: ['int', entries.map(({ sequence }) => sequence)],
+    kind: ['text', entries.map(({ kind }) => kind)],
+    subject_id: ['uuid', entries.map(({ subjectId }) => subjectId)],
+    document: ['text', entries.map(({ document }) => document)],
+    previous: ['text', entries.map(({ previous }) => previous)],
+    fingerprint: ['text', entries.map(({ fingerprint }) => fingerprint)],
+    posted_at: ['timestamptz', entries.map(() => postedAt)],
+    posted_by: ['uuid', entries.map(() => postedBy)],
+  });
+  const postings = entries.flatMap(({ sequence, postings }) =>
+    postings.map((posting, place) => ({ sequence, place, ...posting })),
+  );
+  await insertRows(tx, 'posting', {
+    agreement_id: ['uuid', postings.map(() => agreementId)],
+    sequence: ['int', postings.map(({ sequence }) => sequence)],
+    place: ['int', postings.map(({ place }) => place)],
+    account: ['text', postings.map(({ account }) => account)],
+    unit: ['text', postings.map(({ unit }) => unit)],
+    amount: ['numeric', postings.map(({ amount }) => amount)],
+  });
+}
+
+export interface BalanceRow {
+  readonly agreementId: string;
+  readonly account: string;
+  readonly unit: string;
+  readonly balance: string;
+}
+
+/** The balances of all agreements that the transaction may see. */
+export async function readBalances(tx: Transaction): Promise<readonly BalanceRow[]> {
+  return await tx.$queryRawUnsafe<BalanceRow[]>(
+    `SELECT agreement_id AS "agreementId", account, unit, balance::text FROM account_balance
+     ORDER BY agreement_id, account, unit`,
+  );
+}

@@ -1,0 +1,147 @@
+/**
+ * Price series with their quotes, the dates that sellers elected, and what buyers chose.
+ */
+import type { Transaction } from '../open-store.ts';
+import { insertRows } from './insert-rows.ts';
+import type { Recorded } from './result-rows.ts';
+
+export interface QuoteRow {
+  readonly id: string;
+  readonly seriesId: string;
+  readonly series: string;
+  readonly date: string;
+  readonly price: string;
+}
+
+/** All quotes of an agreement, oldest first within a series. */
+export async function readQuotes(tx: Transaction, agreementId: string): Promise<readonly QuoteRow[]> {
+  return await tx.$queryRawUnsafe<QuoteRow[]>(
+    `SELECT q.id, q.series_id AS "seriesId", s.name AS series, q.quoted_on::text AS date, q.price::text
+     FROM quote q JOIN series s ON s.agreement_id = q.agreement_id AND s.id = q.series_id
+     WHERE q.agreement_id = $1::uuid ORDER BY s.name, q.quoted_on`,
+    agreementId,
+  );
+}
+
+/** Ids of an agreement's series, by name. */
+export async function readSeriesIds(
+  tx: Transaction,
+  agreementId: string,
+): Promise<ReadonlyMap<string, string>> {
+  const rows = await tx.$queryRawUnsafe<{ name: string; id: string }[]>(
+    'SELECT name, id FROM series WHERE agreement_id = $1::uuid',
+    agreementId,
+  );
+  return new Map(rows.map(({ name, id }) => [name, id]));
+}
+
+/** Writes series that are new. */
+export async function insertSeries(
+  tx: Transaction,
+  agreementId: string,
+  series: readonly { readonly id: string; readonly name: string }[],
+): Promise<void> {
+  await insertRows(tx, 'series', {
+    agreement_id: ['uuid', series.map(() => agreementId)],
+    id: ['uuid', series.map(({ id }) => id)],
+    name: ['text', series.map(({ name }) => name)],
+  });
+}
+
+/** Writes quotes. */
+export async function insertQuotes(
+  tx: Transaction,
+  quotes: readonly QuoteRow[],
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'quote', {
+    agreement_id: ['uuid', quotes.map(() => agreementId)],
+    id: ['uuid', quotes.map(({ id }) => id)],
+    series_id: ['uuid', quotes.map(({ seriesId }) => seriesId)],
+    quoted_on: ['date', quotes.map(({ date }) => date)],
+    price: ['numeric', quotes.map(({ price }) => price)],
+    recorded_at: ['timestamptz', quotes.map(() => recordedAt)],
+    recorded_by: ['uuid', quotes.map(() => recordedBy)],
+  });
+}
+
+export interface ElectionRow {
+  readonly id: string;
+  readonly loadId: string;
+  readonly ticket: string;
+  readonly seriesId: string;
+  readonly series: string;
+  readonly date: string;
+}
+
+/** Elections of some loads of an agreement. */
+export async function readElections(
+  tx: Transaction,
+  agreementId: string,
+  loadIds: readonly string[],
+): Promise<readonly ElectionRow[]> {
+  return await tx.$queryRawUnsafe<ElectionRow[]>(
+    `SELECT e.id, e.load_id AS "loadId", l.ticket, e.series_id AS "seriesId", s.name AS series, e.elected_on::text AS date
+     FROM election e
+     JOIN load l ON l.agreement_id = e.agreement_id AND l.id = e.load_id
+     JOIN series s ON s.agreement_id = e.agreement_id AND s.id = e.series_id
+     WHERE e.agreement_id = $1::uuid AND e.load_id = ANY($2::uuid[]) ORDER BY e.id`,
+    agreementId,
+    loadIds,
+  );
+}
+
+/** Writes elections. */
+export async function insertElections(
+  tx: Transaction,
+  elections: readonly ElectionRow[],
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'election', {
+    agreement_id: ['uuid', elections.map(() => agreementId)],
+    id: ['uuid', elections.map(({ id }) => id)],
+    load_id: ['uuid', elections.map(({ loadId }) => loadId)],
+    series_id: ['uuid', elections.map(({ seriesId }) => seriesId)],
+    elected_on: ['date', elections.map(({ date }) => date)],
+    recorded_at: ['timestamptz', elections.map(() => recordedAt)],
+    recorded_by: ['uuid', elections.map(() => recordedBy)],
+  });
+}
+
+export interface ChoiceRow {
+  readonly id: string;
+  readonly loadId: string;
+  readonly ticket: string;
+  readonly choice: string;
+}
+
+/** Choices about some loads of an agreement. */
+export async function readChoices(
+  tx: Transaction,
+  agreementId: string,
+  loadIds: readonly string[],
+): Promise<readonly ChoiceRow[]> {
+  return await tx.$queryRawUnsafe<ChoiceRow[]>(
+    `SELECT c.id, c.load_id AS "loadId", l.ticket, c.choice FROM choice c
+     JOIN load l ON l.agreement_id = c.agreement_id AND l.id = c.load_id
+     WHERE c.agreement_id = $1::uuid AND c.load_id = ANY($2::uuid[]) ORDER BY c.id`,
+    agreementId,
+    loadIds,
+  );
+}
+
+/** Writes choices. */
+export async function insertChoices(
+  tx: Transaction,
+  choices: readonly ChoiceRow[],
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'choice', {
+    agreement_id: ['uuid', choices.map(() => agreementId)],
+    id: ['uuid', choices.map(({ id }) => id)],
+    load_id: ['uuid', choices.map(({ loadId }) => loadId)],
+    choice: ['text', choices.map(({ choice }) => choice)],
+    recorded_at: ['timestamptz', choices.map(() => recordedAt)],
+    recorded_by: ['uuid', choices.map(() => recordedBy)],
+  });
+}

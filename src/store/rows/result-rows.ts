@@ -1,0 +1,130 @@
+/**
+ * Samples and their results.
+ */
+import { TESTED, type Tested } from '../../domain/agreement/measures.ts';
+import { columnOf } from '../../domain/tables/table-shape.ts';
+import type { Transaction } from '../open-store.ts';
+import { insertRows } from './insert-rows.ts';
+
+export interface ResultRow {
+  readonly id: string;
+  readonly sampleId: string;
+  readonly sample: string;
+  readonly laboratory: string | null;
+  readonly method: string | null;
+  readonly reportedOn: string | null;
+  readonly basis: string;
+  /** Decimal strings by measure; null where not reported. */
+  readonly figures: Readonly<Record<Tested, string | null>>;
+}
+
+type FlatRow = Omit<ResultRow, 'figures'> & Readonly<Record<string, string | null>>;
+
+const FIGURES = TESTED.map((measure) => `r.${columnOf(measure)}::text`).join(', ');
+const SELECT = `SELECT r.id, r.sample_id AS "sampleId", s.name AS sample, r.laboratory, r.method,
+    r.reported_on::text AS "reportedOn", r.basis, ${FIGURES}
+  FROM result r JOIN sample s ON s.agreement_id = r.agreement_id AND s.id = r.sample_id`;
+
+function fromFlat(row: FlatRow): ResultRow {
+  const { id, sampleId, sample, laboratory, method, reportedOn, basis } = row;
+  const figures = Object.fromEntries(TESTED.map((measure) => [measure, row[columnOf(measure)] ?? null]));
+  return {
+    id,
+    sampleId,
+    sample,
+    laboratory,
+    method,
+    reportedOn,
+    basis,
+    figures: figures as ResultRow['figures'],
+  };
+}
+
+/** Results of an agreement's samples of these names, by sample. */
+export async function readResults(
+  tx: Transaction,
+  agreementId: string,
+  samples: readonly string[],
+): Promise<ReadonlyMap<string, ResultRow>> {
+  const rows = await tx.$queryRawUnsafe<FlatRow[]>(
+    `${SELECT} WHERE r.agreement_id = $1::uuid AND s.name = ANY($2::text[])`,
+    agreementId,
+    samples,
+  );
+  return new Map(rows.map((row) => [row.sample, fromFlat(row)]));
+}
+
+/** Ids of an agreement's samples of these names, by name. */
+export async function readSampleIds(
+  tx: Transaction,
+  agreementId: string,
+  names: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  const rows = await tx.$queryRawUnsafe<{ name: string; id: string }[]>(
+    'SELECT name, id FROM sample WHERE agreement_id = $1::uuid AND name = ANY($2::text[])',
+    agreementId,
+    names,
+  );
+  return new Map(rows.map(({ name, id }) => [name, id]));
+}
+
+/** Samples that are named by a load and have no result yet, oldest first. */
+export async function readAwaitedSamples(
+  tx: Transaction,
+  agreementId: string,
+): Promise<readonly { readonly name: string; readonly loads: number }[]> {
+  return await tx.$queryRawUnsafe(
+    `SELECT s.name, count(sl.load_id)::int AS loads FROM sample s
+     LEFT JOIN sample_load sl ON sl.agreement_id = s.agreement_id AND sl.sample_id = s.id
+     WHERE s.agreement_id = $1::uuid
+       AND NOT EXISTS (SELECT FROM result r WHERE r.agreement_id = s.agreement_id AND r.sample_id = s.id)
+     GROUP BY s.name, s.recorded_at ORDER BY s.recorded_at, s.name`,
+    agreementId,
+  );
+}
+
+export interface Recorded {
+  readonly agreementId: string;
+  readonly recordedAt: string;
+  readonly recordedBy: string;
+}
+
+/** Writes samples that are new. */
+export async function insertSamples(
+  tx: Transaction,
+  samples: readonly { readonly id: string; readonly name: string }[],
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'sample', {
+    agreement_id: ['uuid', samples.map(() => agreementId)],
+    id: ['uuid', samples.map(({ id }) => id)],
+    name: ['text', samples.map(({ name }) => name)],
+    recorded_at: ['timestamptz', samples.map(() => recordedAt)],
+    recorded_by: ['uuid', samples.map(() => recordedBy)],
+  });
+}
+
+/** Writes results. */
+export async function insertResults(
+  tx: Transaction,
+  results: readonly ResultRow[],
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'result', {
+    agreement_id: ['uuid', results.map(() => agreementId)],
+    id: ['uuid', results.map(({ id }) => id)],
+    sample_id: ['uuid', results.map(({ sampleId }) => sampleId)],
+    laboratory: ['text', results.map(({ laboratory }) => laboratory)],
+    method: ['text', results.map(({ method }) => method)],
+    reported_on: ['date', results.map(({ reportedOn }) => reportedOn)],
+    basis: ['text', results.map(({ basis }) => basis)],
+    ...Object.fromEntries(
+      TESTED.map((measure) => [
+        columnOf(measure),
+        ['numeric', results.map(({ figures }) => figures[measure])] as const,
+      ]),
+    ),
+    recorded_at: ['timestamptz', results.map(() => recordedAt)],
+    recorded_by: ['uuid', results.map(() => recordedBy)],
+  });
+}

@@ -1,0 +1,38 @@
+/**
+ * A load's row as the journal remembers it, and as the settlement reads it.
+ */
+import { whenText } from '../../domain/dates/instant.ts';
+import type { LocalDate } from '../../domain/dates/local-date.ts';
+import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
+import { decimal, subtract } from '../../domain/numbers/exact.ts';
+import { type DistanceUnit, type ScaleUnit, toPounds } from '../../domain/quantities/units.ts';
+import type { LoadFact } from '../../journal/facts.ts';
+import type { LoadRow } from '../../store/rows/load-rows.ts';
+
+/** What the journal remembers of a load. */
+export function loadFact(row: LoadRow): LoadFact {
+  const { ticket, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample } = row;
+  const deliveredAt = whenText(row.deliveredAt);
+  return { ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample };
+}
+
+/** A row as a delivered load. Throws where the row could not have been recorded. */
+export function deliveredLoad(row: LoadRow): DeliveredLoad {
+  const [gross, tare, unit] = [decimal(row.gross), decimal(row.tare), row.unit as ScaleUnit];
+  const net = subtract(gross, tare);
+  return {
+    ticket: row.ticket,
+    deliveredAt: row.deliveredAt,
+    deliveredOn: row.deliveredOn as LocalDate,
+    unit,
+    gross,
+    tare,
+    net,
+    netPounds: toPounds(net, unit),
+    ...(row.sample === null ? {} : { sample: row.sample }),
+    ...(row.truck === null ? {} : { truck: row.truck }),
+    ...(row.distance === null
+      ? {}
+      : { distance: { length: decimal(row.distance), unit: row.distanceUnit as DistanceUnit } }),
+  };
+}

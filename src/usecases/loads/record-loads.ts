@@ -1,0 +1,129 @@
+/**
+ * Records scale tickets: one as a scale operator weighs it, or a season's as they come from a file.
+ */
+import { zoneCalendar } from '../../domain/dates/instant.ts';
+import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
+import { plainDecimal, printDecimal } from '../../domain/numbers/printing.ts';
+import { needsDistance } from '../../domain/settlement/prepare-term.ts';
+import { readLoadRow } from '../../domain/tables/load-row.ts';
+import { LOADS } from '../../domain/tables/table-shape.ts';
+import { deliveryPostings } from '../../journal/accounts.ts';
+import type { Entering } from '../../journal/chain.ts';
+import { lockAgreement } from '../../store/rows/agreement-rows.ts';
+import { insertLoads, type LoadRow, readLoadsByTicket } from '../../store/rows/load-rows.ts';
+import { insertSamples, readSampleIds } from '../../store/rows/result-rows.ts';
+import { findAgreement } from '../agreements/find-agreement.ts';
+import { type Context, permit, stamp } from '../context.ts';
+import { doOnce } from '../do-once.ts';
+import { enterFacts } from '../journal/enter-facts.ts';
+import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
+import { Refusal } from '../refusal.ts';
+import { loadFact } from './load-fact.ts';
+
+export interface LoadsToRecord {
+  readonly agreementId: string;
+  /** With the columns of `loads.csv`. */
+  readonly loads: readonly InputRow[];
+  readonly key?: string;
+}
+
+export interface RecordedLoad {
+  readonly id: string;
+  readonly ticket: string;
+  /** False where the same ticket was recorded before. */
+  readonly isNew: boolean;
+}
+
+/**
+ * Returns a record for each ticket, in their order; a ticket that is there already, the same, is not written again.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, and `ticket-taken` where a ticket is there with other figures.
+ */
+export async function recordLoads(
+  context: Context,
+  { agreementId, loads, key }: LoadsToRecord,
+): Promise<readonly RecordedLoad[]> {
+  permit(context, 'record-load');
+  const asked = { verb: 'record-load', subject: agreementId, key, input: loads };
+  return await doOnce(context, asked, async (tx) => {
+    const { agreement } = await findAgreement(tx, agreementId);
+    const rules = {
+      calendar: zoneCalendar(agreement.timeZone),
+      distanceNeeded: agreement.price.some(needsDistance),
+    };
+    const read = readInputRows(loads, {
+      shape: LOADS,
+      read: (row) => readLoadRow(row, rules),
+      key: ['ticket'],
+    });
+    await lockAgreement(tx, agreementId);
+    const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
+    const before = await readLoadsByTicket(
+      tx,
+      agreementId,
+      read.map(({ found }) => found.ticket),
+    );
+    const rows = read.map((row) => ({
+      net: row.found.net,
+      row: toRow(row, { ...recorded, id: context.newId() }),
+    }));
+    for (const { row } of rows) refuseOtherTicket(row, before.get(row.ticket));
+    const fresh = rows.filter(({ row }) => !before.has(row.ticket));
+
+    const names = [...new Set(fresh.flatMap(({ row }) => row.sample ?? []))];
+    const known = new Map(await readSampleIds(tx, agreementId, names));
+    const samples = names.filter((name) => !known.has(name)).map((name) => ({ name, id: context.newId() }));
+    for (const { name, id } of samples) known.set(name, id);
+    await insertSamples(tx, samples, recorded);
+    const written = fresh.map(({ row }) => ({
+      ...row,
+      sampleId: row.sample === null ? null : (known.get(row.sample) ?? null),
+    }));
+    await insertLoads(tx, written, recorded.recordedAt);
+    const facts = fresh.map(
+      ({ row, net }): Entering => ({
+        kind: 'load',
+        fact: loadFact(row),
+        subjectId: row.id,
+        postings: deliveryPostings({ weight: printDecimal(net, MOST_PLACES), unit: row.unit }),
+      }),
+    );
+    await enterFacts(tx, facts, recorded);
+    return rows.map(({ row }) => {
+      const earlier = before.get(row.ticket);
+      return { id: earlier?.id ?? row.id, ticket: row.ticket, isNew: earlier === undefined };
+    });
+  });
+}
+
+/** A weight has no more decimals than a decimal string can have. */
+const MOST_PLACES = 60;
+
+function toRow(
+  { found, text, optional }: ReadRow<DeliveredLoad>,
+  as: { readonly id: string; readonly agreementId: string; readonly recordedBy: string },
+): LoadRow {
+  const distance = optional('miles') ?? optional('km');
+  return {
+    id: as.id,
+    agreementId: as.agreementId,
+    ticket: found.ticket,
+    deliveredAt: Math.trunc(found.deliveredAt),
+    deliveredOn: found.deliveredOn,
+    gross: plainDecimal(text('gross')),
+    tare: plainDecimal(text('tare')),
+    unit: found.unit,
+    distance: distance === null ? null : plainDecimal(distance),
+    distanceUnit: found.distance?.unit ?? null,
+    truck: found.truck ?? null,
+    sample: found.sample ?? null,
+    recordedBy: as.recordedBy,
+  };
+}
+
+function refuseOtherTicket(row: LoadRow, before: LoadRow | undefined): void {
+  if (!before || JSON.stringify(loadFact(row)) === JSON.stringify(loadFact(before))) return;
+  throw new Refusal(
+    'ticket-taken',
+    `Ticket ${row.ticket} was recorded before, with gross ${before.gross} and tare ${before.tare} ${before.unit} on ${before.deliveredOn}. Give this load its own ticket, or leave the recorded one as it is.`,
+  );
+}

@@ -1,0 +1,100 @@
+/**
+ * Records quotes of the public price series that an agreement follows.
+ */
+import { plainDecimal } from '../../domain/numbers/printing.ts';
+import { readQuoteRow } from '../../domain/tables/other-rows.ts';
+import { PRICES } from '../../domain/tables/table-shape.ts';
+import type { Entering } from '../../journal/chain.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { lockAgreement } from '../../store/rows/agreement-rows.ts';
+import {
+  insertQuotes,
+  insertSeries,
+  type QuoteRow,
+  readQuotes,
+  readSeriesIds,
+} from '../../store/rows/quote-rows.ts';
+import { findAgreement } from '../agreements/find-agreement.ts';
+import { type Context, permit, stamp } from '../context.ts';
+import { doOnce } from '../do-once.ts';
+import { enterFacts } from '../journal/enter-facts.ts';
+import { type InputRow, readInputRows } from '../read-input-rows.ts';
+import { Refusal } from '../refusal.ts';
+
+export interface QuotesToRecord {
+  readonly agreementId: string;
+  /** With the columns of `prices.csv`. */
+  readonly quotes: readonly InputRow[];
+  readonly key?: string;
+}
+
+/**
+ * Returns how many quotes are new; one that is there already, the same, is not written again.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, and `quote-taken` where a date has another price already.
+ */
+export async function recordQuotes(
+  context: Context,
+  { agreementId, quotes, key }: QuotesToRecord,
+): Promise<{ readonly recorded: number }> {
+  permit(context, 'record-quote');
+  const asked = { verb: 'record-quote', subject: agreementId, key, input: quotes };
+  return await doOnce(context, asked, async (tx) => {
+    await findAgreement(tx, agreementId);
+    const read = readInputRows(quotes, { shape: PRICES, read: readQuoteRow, key: ['series', 'date'] });
+    await lockAgreement(tx, agreementId);
+    const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
+    const seriesIds = await seriesNamed(
+      tx,
+      read.map(({ found }) => found.series),
+      { agreementId, newId: context.newId },
+    );
+    const before = new Map((await readQuotes(tx, agreementId)).map((quote) => [keyOf(quote), quote]));
+    const rows = read.map(
+      ({ found, text }): QuoteRow => ({
+        id: context.newId(),
+        seriesId: seriesIds.get(found.series) ?? '',
+        series: found.series,
+        date: found.date,
+        price: plainDecimal(text('price')),
+      }),
+    );
+    for (const row of rows) refuseOtherPrice(row, before.get(keyOf(row)));
+    const fresh = rows.filter((row) => !before.has(keyOf(row)));
+    await insertQuotes(tx, fresh, recorded);
+    const facts = fresh.map(
+      ({ id, series, date, price }): Entering => ({
+        kind: 'quote',
+        fact: { series, date, price },
+        subjectId: id,
+        postings: [],
+      }),
+    );
+    await enterFacts(tx, facts, recorded);
+    return { recorded: fresh.length };
+  });
+}
+
+function keyOf({ series, date }: Pick<QuoteRow, 'series' | 'date'>): string {
+  return JSON.stringify([series, date]);
+}
+
+/** Ids of the series of these names; those that are new are written. */
+export async function seriesNamed(
+  tx: Transaction,
+  names: readonly string[],
+  { agreementId, newId }: { readonly agreementId: string; readonly newId: () => string },
+): Promise<ReadonlyMap<string, string>> {
+  const known = new Map(await readSeriesIds(tx, agreementId));
+  const fresh = [...new Set(names)].filter((name) => !known.has(name)).map((name) => ({ name, id: newId() }));
+  await insertSeries(tx, agreementId, fresh);
+  for (const { name, id } of fresh) known.set(name, id);
+  return known;
+}
+
+function refuseOtherPrice(row: QuoteRow, before: QuoteRow | undefined): void {
+  if (!before || before.price === row.price) return;
+  throw new Refusal(
+    'quote-taken',
+    `The quote of ${row.series} on ${row.date} was recorded before, as ${before.price}. A recorded quote is never changed.`,
+  );
+}

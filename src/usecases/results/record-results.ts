@@ -1,0 +1,126 @@
+/**
+ * Records what a laboratory reports: one sample as a clerk enters it, or many as they come from a file.
+ */
+import { TESTED, type Tested } from '../../domain/agreement/measures.ts';
+import { plainDecimal } from '../../domain/numbers/printing.ts';
+import type { LabResult } from '../../domain/samples/lab-result.ts';
+import { prepareRemainderCheck } from '../../domain/settlement/check-remainders.ts';
+import type { Row } from '../../domain/tables/row.ts';
+import { readSampleRow } from '../../domain/tables/sample-row.ts';
+import { columnOf, SAMPLES } from '../../domain/tables/table-shape.ts';
+import type { Entering } from '../../journal/chain.ts';
+import { lockAgreement } from '../../store/rows/agreement-rows.ts';
+import {
+  insertResults,
+  insertSamples,
+  type ResultRow,
+  readResults,
+  readSampleIds,
+} from '../../store/rows/result-rows.ts';
+import { findAgreement } from '../agreements/find-agreement.ts';
+import { type Context, permit, stamp } from '../context.ts';
+import { doOnce } from '../do-once.ts';
+import { enterFacts } from '../journal/enter-facts.ts';
+import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
+import { Refusal } from '../refusal.ts';
+import { resultFact } from './result-fact.ts';
+
+export interface ResultsToRecord {
+  readonly agreementId: string;
+  /** With the columns of `samples.csv`, and where known `laboratory`, `method` and `reported_on`. */
+  readonly results: readonly InputRow[];
+  readonly key?: string;
+}
+
+export interface RecordedResult {
+  readonly id: string;
+  readonly sample: string;
+  readonly isNew: boolean;
+}
+
+const SHAPE = {
+  required: SAMPLES.required,
+  optional: [...SAMPLES.optional, 'laboratory', 'method', 'reported_on'],
+};
+const FIGURES: readonly Tested[] = TESTED.filter((measure) => measure !== 'dry-matter');
+
+/**
+ * Returns a record for each sample, in their order. A sample that no ticket names yet is recorded with it.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, and `result-taken` where a sample has another result already.
+ */
+export async function recordResults(
+  context: Context,
+  { agreementId, results, key }: ResultsToRecord,
+): Promise<readonly RecordedResult[]> {
+  permit(context, 'record-result');
+  const asked = { verb: 'record-result', subject: agreementId, key, input: results };
+  return await doOnce(context, asked, async (tx) => {
+    const { agreement } = await findAgreement(tx, agreementId);
+    const negativeRemainders = prepareRemainderCheck(agreement);
+    const read = readInputRows(results, {
+      shape: SHAPE,
+      read: (row) => readResultRow(row, negativeRemainders),
+      key: ['sample'],
+    });
+    await lockAgreement(tx, agreementId);
+    const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
+    const names = read.map(({ found }) => found.sample);
+    const before = await readResults(tx, agreementId, names);
+    const sampleIds = new Map(await readSampleIds(tx, agreementId, names));
+    const samples = names
+      .filter((name) => !sampleIds.has(name))
+      .map((name) => ({ name, id: context.newId() }));
+    for (const { name, id } of samples) sampleIds.set(name, id);
+    const rows = read.map((row) =>
+      toRow(row, { id: context.newId(), sampleId: sampleIds.get(row.found.sample) ?? '' }),
+    );
+    for (const row of rows) refuseOtherResult(row, before.get(row.sample));
+    const fresh = rows.filter(({ sample }) => !before.has(sample));
+    await insertSamples(tx, samples, recorded);
+    await insertResults(tx, fresh, recorded);
+    const facts = fresh.map(
+      (row): Entering => ({ kind: 'result', fact: resultFact(row), subjectId: row.id, postings: [] }),
+    );
+    await enterFacts(tx, facts, recorded);
+    return rows.map(({ id, sample }) => {
+      const earlier = before.get(sample);
+      return { id: earlier?.id ?? id, sample, isNew: earlier === undefined };
+    });
+  });
+}
+
+function readResultRow(row: Row, negativeRemainders: (result: LabResult) => string[]): LabResult | undefined {
+  const result = readSampleRow(row, FIGURES);
+  for (const column of ['laboratory', 'method']) row.optionalName(column);
+  if (row.text('reported_on') !== '') row.date('reported_on');
+  if (!result) return undefined;
+  for (const message of negativeRemainders(result)) row.fault('sample', message);
+  return result;
+}
+
+function toRow(
+  { found, optional }: ReadRow<LabResult>,
+  ids: { readonly id: string; readonly sampleId: string },
+): ResultRow {
+  const figure = (measure: Tested): string | null => {
+    const text = optional(columnOf(measure));
+    return text === null ? null : plainDecimal(text);
+  };
+  return {
+    ...ids,
+    sample: found.sample,
+    laboratory: optional('laboratory'),
+    method: optional('method'),
+    reportedOn: optional('reported_on'),
+    basis: found.basis,
+    figures: Object.fromEntries(TESTED.map((measure) => [measure, figure(measure)])) as ResultRow['figures'],
+  };
+}
+
+function refuseOtherResult(row: ResultRow, before: ResultRow | undefined): void {
+  if (!before || JSON.stringify(resultFact(row)) === JSON.stringify(resultFact(before))) return;
+  throw new Refusal(
+    'result-taken',
+    `Sample ${row.sample} has a result already, with ${before.figures['dry-matter']} % dry matter. A result is never changed; if it looks wrong, ask for a retest.`,
+  );
+}

@@ -1,0 +1,87 @@
+/**
+ * Brings a season's folder into the shared record: validated as `settle` validates it, then recorded through the same
+ * use cases that forms go through, and settled.
+ */
+import {
+  CHOICES,
+  ELECTIONS,
+  LOADS,
+  PRICES,
+  SAMPLES,
+  type TableShape,
+} from '../../domain/tables/table-shape.ts';
+import type { InputProblem } from '../../files/input-problem.ts';
+import { openSeason } from '../../files/read-season.ts';
+import { readTable } from '../../files/read-table.ts';
+import { recordAgreement } from '../agreements/record-agreement.ts';
+import type { Caller, Tools } from '../context.ts';
+import { recordChoices } from '../loads/record-choices.ts';
+import { recordLoads } from '../loads/record-loads.ts';
+import { recordElections } from '../prices/record-elections.ts';
+import { recordQuotes } from '../prices/record-quotes.ts';
+import type { InputRow } from '../read-input-rows.ts';
+import { recordResults } from '../results/record-results.ts';
+import { type SettledLoads, settleLoads } from '../settlements/settle-loads.ts';
+
+export interface SeasonToImport {
+  readonly folder: string;
+  /** As whom each side's part is recorded. */
+  readonly seller: Caller;
+  readonly buyer: Caller;
+  /** Whether to settle what is ready; true unless said otherwise. */
+  readonly settle?: boolean;
+  /** Told what has been recorded so far. */
+  readonly onRecorded?: (what: string, count: number) => void;
+}
+
+export interface ImportedSeason {
+  /** Undefined where the folder has problems; then nothing was recorded. */
+  readonly agreementId: string | undefined;
+  readonly settled: SettledLoads | undefined;
+  readonly problems: readonly InputProblem[];
+  readonly warnings: readonly InputProblem[];
+}
+
+/** Rows that are recorded in one transaction. */
+const ROWS_AT_ONCE = 5_000;
+
+/**
+ * Records a folder. What is in the record already, the same, is passed over, so that importing twice is harmless;
+ * what differs from the record is refused (`ticket-taken` and the like).
+ */
+export async function importSeason(tools: Tools, season: SeasonToImport): Promise<ImportedSeason> {
+  const { folder, seller, buyer, onRecorded = () => {} } = season;
+  const opened = await openSeason(folder);
+  const { problems, warnings } = opened;
+  if (!opened.season) return { agreementId: undefined, settled: undefined, problems, warnings };
+  const asSeller = { ...tools, caller: seller };
+  const asBuyer = { ...tools, caller: buyer };
+  const { agreementId } = await recordAgreement(asSeller, {
+    document: opened.season.document,
+    sellerId: seller.partyId,
+    buyerId: buyer.partyId,
+  });
+
+  const record = async (shape: TableShape, take: (rows: readonly InputRow[]) => Promise<unknown>) => {
+    let count = 0;
+    let rows: InputRow[] = [];
+    const flush = async () => {
+      if (rows.length === 0) return;
+      await take(rows);
+      count += rows.length;
+      onRecorded(shape.file, count);
+      rows = [];
+    };
+    for await (const batch of readTable(folder, shape)) {
+      for (const row of batch) if (rows.push(row) >= ROWS_AT_ONCE) await flush();
+    }
+    await flush();
+  };
+  await record(PRICES, (quotes) => recordQuotes(asSeller, { agreementId, quotes }));
+  await record(LOADS, (loads) => recordLoads(asSeller, { agreementId, loads }));
+  await record(SAMPLES, (results) => recordResults(asBuyer, { agreementId, results }));
+  await record(ELECTIONS, (elections) => recordElections(asSeller, { agreementId, elections }));
+  await record(CHOICES, (choices) => recordChoices(asBuyer, { agreementId, choices }));
+  const settled = season.settle === false ? undefined : await settleLoads(asSeller, { agreementId });
+  return { agreementId, settled, problems, warnings };
+}

@@ -1,0 +1,76 @@
+/**
+ * Records for tests: an embedded database from one migrated image, or a PostgreSQL server where
+ * `HUSKLEDGER_TEST_SERVER` names one. Each test file has a database of its own.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Client } from 'pg';
+import { v7 } from 'uuid';
+import { openStore, type Store } from '../../src/store/open-store.ts';
+import type { Caller, Tools } from '../../src/usecases/context.ts';
+
+export const MIGRATIONS = 'prisma/migrations';
+
+export interface TestRecord {
+  readonly store: Store;
+  readonly tools: Tools;
+  /** A connection with all rights, to try what the program must not be able to do. */
+  readonly superuser: () => Promise<Client>;
+  readonly choice: { readonly databaseUrl: string | undefined; readonly dataFolder: string };
+  readonly close: () => Promise<void>;
+}
+
+/** Which engine the tests run on. */
+export const SERVER = process.env['HUSKLEDGER_TEST_SERVER'];
+
+export async function openTestRecord(): Promise<TestRecord> {
+  const dataFolder = await mkdtemp(join(tmpdir(), 'huskledger-test-'));
+  const databaseUrl = SERVER === undefined ? undefined : await createDatabase(SERVER);
+  const choice = { databaseUrl, dataFolder };
+  const store = await openStore({ ...choice, migrations: MIGRATIONS });
+  let clock = Date.UTC(2026, 10, 25, 12);
+  const tools: Tools = { store, now: () => clock++, newId: v7 };
+  return {
+    store,
+    tools,
+    choice,
+    superuser: async () => {
+      const client = new Client(
+        databaseUrl === undefined
+          ? { host: dataFolder, user: 'postgres', database: 'postgres' }
+          : { connectionString: databaseUrl },
+      );
+      await client.connect();
+      return client;
+    },
+    close: async () => {
+      await store.close();
+      await rm(dataFolder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function createDatabase(server: string): Promise<string> {
+  const name = `test_${v7().replaceAll('-', '')}`;
+  const client = new Client({ connectionString: server });
+  await client.connect();
+  await client.query(`CREATE DATABASE ${name}`);
+  await client.end();
+  const url = new URL(server);
+  url.pathname = `/${name}`;
+  return url.toString();
+}
+
+/** A party with one owner. */
+export async function newParty({ store }: Tools, name: string): Promise<Caller> {
+  const [partyId, personId] = [v7(), v7()];
+  await store.atDoor(async (tx) => {
+    await tx.party.create({ data: { id: partyId, name } });
+    await tx.person.create({
+      data: { id: personId, name: `${name} owner`, email: `${personId}@example.org` },
+    });
+    await tx.member.create({ data: { id: v7(), partyId, personId, role: 'owner' } });
+  });
+  return { partyId, personId, role: 'owner' };
+}
