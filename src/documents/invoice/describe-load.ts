@@ -12,7 +12,7 @@ import { fromPounds } from '../../domain/quantities/units.ts';
 import { reportedFigure, type TestRules, usedFigure } from '../../domain/samples/lab-result.ts';
 import { tellAdjustments } from '../../domain/settlement/derivation.ts';
 import { type Money, printAmount, unitName } from '../../domain/settlement/line.ts';
-import type { Settled } from '../../domain/settlement/outcome.ts';
+import type { Outcome, Settled } from '../../domain/settlement/outcome.ts';
 import { printRate } from '../../domain/settlement/print-rate.ts';
 import type { Figures } from '../figures.ts';
 import type { LoadComposition, StripShare } from '../strip/load-strip.ts';
@@ -28,28 +28,19 @@ export interface LoadSetting {
   readonly heaviest: Exact;
 }
 
+/** What of the setting a load's ticket, tests and strip are told with. */
+export type TicketSetting = Omit<LoadSetting, 'money'>;
+
 /** Decimals of a kilogram weight converted from another unit, and of a percentage on the strip. */
 const CONVERTED_PLACES = 1;
 const STRIP_PLACES = 1;
 const TEST_PLACES = 4;
 
+/** A settled load, whole. */
 export function describeLoad(settled: Settled, setting: LoadSetting): InvoiceLoad {
-  const { load, figures: used } = settled;
-  const { money, figures, calendar } = setting;
-  const scale = (weight: Exact) => ({ figure: figures.show(printDecimal(weight)), unit: load.unit });
-  const tests = describeTests(settled, setting);
+  const { money, figures } = setting;
   return {
-    ticket: load.ticket,
-    deliveredAt: calendar.wallClockAt(load.deliveredAt),
-    ...(load.truck === undefined ? {} : { truck: load.truck }),
-    gross: scale(load.gross),
-    tare: scale(load.tare),
-    net: scale(load.net),
-    netConverted: printNet(load.netPounds, setting),
-    strip: describeStrip(settled, setting),
-    ...(used['dry-matter'] ? { dryMatterPercent: figures.show(printFixed(used['dry-matter'], 2)) } : {}),
-    ...(used.starch ? { starchPercent: figures.show(printFixed(used.starch, 2)) } : {}),
-    ...(tests ? { tests } : {}),
+    ...describeTicket(settled, setting),
     references: describeReferences(settled, setting),
     lines: settled.lines.map((line) => ({
       label: line.label,
@@ -63,6 +54,30 @@ export function describeLoad(settled: Settled, setting: LoadSetting): InvoiceLoa
   };
 }
 
+/** What is known of a load before it is priced: its ticket, its tests where there are any, its strip. */
+export function describeTicket(
+  outcome: Outcome,
+  setting: TicketSetting,
+): Omit<InvoiceLoad, 'references' | 'lines' | 'total'> {
+  const { load, figures: used } = outcome;
+  const { figures, calendar } = setting;
+  const scale = (weight: Exact) => ({ figure: figures.show(printDecimal(weight)), unit: load.unit });
+  const tests = describeTests(outcome, setting);
+  return {
+    ticket: load.ticket,
+    deliveredAt: calendar.wallClockAt(load.deliveredAt),
+    ...(load.truck === undefined ? {} : { truck: load.truck }),
+    gross: scale(load.gross),
+    tare: scale(load.tare),
+    net: scale(load.net),
+    netConverted: printNet(load.netPounds, setting),
+    strip: describeStrip(outcome, setting),
+    ...(used['dry-matter'] ? { dryMatterPercent: figures.show(printFixed(used['dry-matter'], 2)) } : {}),
+    ...(used.starch ? { starchPercent: figures.show(printFixed(used.starch, 2)) } : {}),
+    ...(tests ? { tests } : {}),
+  };
+}
+
 /** A net weight in the unit that the invoice gives weights in, without the unit. */
 export function printNet(
   pounds: Exact,
@@ -72,7 +87,7 @@ export function printNet(
   return figures.show(printDecimal(fromPounds(pounds, weight), CONVERTED_PLACES));
 }
 
-function describeTests({ result }: Settled, { rules, figures }: LoadSetting): InvoiceTests | undefined {
+function describeTests({ result }: Outcome, { rules, figures }: TicketSetting): InvoiceTests | undefined {
   if (!result) return undefined;
   const measures: readonly Tested[] = ['dry-matter', ...result.reported];
   return {
@@ -104,7 +119,7 @@ function describeReferences({ prices }: Settled, { agreement, figures }: LoadSet
 }
 
 /** Water, starch and fibre as parts of the wet weight; a part that was not tested is not drawn as known. */
-function describeStrip({ load, figures: used, dryPounds }: Settled, setting: LoadSetting): LoadComposition {
+function describeStrip({ load, figures: used, dryPounds }: Outcome, setting: TicketSetting): LoadComposition {
   const { figures, heaviest, agreement } = setting;
   const { weight } = readerUnits(agreement);
   const share = (part: Exact | undefined): StripShare | null =>

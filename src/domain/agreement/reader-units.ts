@@ -1,5 +1,5 @@
 /**
- * The units that an agreement's people think in, for tables and PAPERS; the settlement itself is exact in any.
+ * The units that an agreement's people think in, for tables and papers; the settlement itself is exact in any.
  */
 import type { Agreement } from './document.ts';
 

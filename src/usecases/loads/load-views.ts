@@ -1,0 +1,88 @@
+/**
+ * Loads of one agreement as pages show them: settled ones by what they were settled from, the others by what is known
+ * today.
+ */
+
+import type { Figures } from '../../documents/figures.ts';
+import type { LoadSetting } from '../../documents/invoice/describe-load.ts';
+import { zoneCalendar } from '../../domain/dates/instant.ts';
+import { type Exact, larger, ONE } from '../../domain/numbers/exact.ts';
+import { testRules } from '../../domain/samples/lab-result.ts';
+import { sampleOf } from '../../domain/samples/sampling-plan.ts';
+import type { Outcome } from '../../domain/settlement/outcome.ts';
+import { moneyOf, prepareSettlement } from '../../domain/settlement/settle-load.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import type { LoadRow } from '../../store/rows/load-rows.ts';
+import { readChoices, readElections, readQuotes } from '../../store/rows/quote-rows.ts';
+import { readResults } from '../../store/rows/result-rows.ts';
+import { readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
+import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import { gatherEvidence } from '../settlements/gather-evidence.ts';
+import { quotesOf, recompute } from '../settlements/recompute.ts';
+import { deliveredLoad } from './load-fact.ts';
+
+export interface LoadOutcome {
+  readonly row: LoadRow;
+  readonly outcome: Outcome;
+  /** Every version, oldest first; none while the load waits. */
+  readonly settlements: readonly SettlementRow[];
+}
+
+/** What became of each load, in their order. Those without a settlement are worked out from what is known now. */
+export async function outcomesOf(
+  tx: Transaction,
+  found: FoundAgreement,
+  loads: readonly LoadRow[],
+): Promise<readonly LoadOutcome[]> {
+  const { row, agreement } = found;
+  const ids = loads.map(({ id }) => id);
+  const settlements = grouped(await readSettlements(tx, row.id, ids), ({ loadId }) => loadId);
+  const gathered = await gatherEvidence(tx, found, loads);
+  const settle = prepareSettlement(agreement, gathered.evidence);
+  const elections = grouped(await readElections(tx, row.id, ids), ({ loadId }) => loadId);
+  const choices = new Map((await readChoices(tx, row.id, ids)).map((choice) => [choice.loadId, choice]));
+  const quotes = new Map((await readQuotes(tx, row.id)).map((quote) => [quote.id, quote]));
+  const samples = loads.flatMap((load) => sampleOf(deliveredLoad(load), agreement) ?? []);
+  const results = await readResults(tx, row.id, samples);
+  return loads.map((load) => {
+    const versions = settlements.get(load.id) ?? [];
+    const current = versions.at(-1);
+    const delivered = deliveredLoad(load);
+    if (!current) return { row: load, outcome: settle(delivered), settlements: [] };
+    const outcome = recompute({
+      agreement,
+      load,
+      result: current.resultId === null ? undefined : results.get(sampleOf(delivered, agreement) ?? ''),
+      elections: elections.get(load.id) ?? [],
+      choice: choices.get(load.id),
+      quotes: quotesOf(current, quotes),
+    });
+    return { row: load, outcome, settlements: versions };
+  });
+}
+
+function grouped<Item>(items: readonly Item[], keyOf: (item: Item) => string): ReadonlyMap<string, Item[]> {
+  const found = new Map<string, Item[]>();
+  for (const item of items) {
+    const group = found.get(keyOf(item));
+    if (group) group.push(item);
+    else found.set(keyOf(item), [item]);
+  }
+  return found;
+}
+
+/** How the loads of an agreement are told, beside one another. */
+export function loadSetting(
+  { agreement }: FoundAgreement,
+  shown: { readonly outcomes: readonly Outcome[]; readonly figures: Figures },
+): LoadSetting {
+  const { outcomes, figures } = shown;
+  return {
+    agreement,
+    money: moneyOf(agreement),
+    figures,
+    calendar: zoneCalendar(agreement.timeZone),
+    rules: testRules(agreement),
+    heaviest: outcomes.reduce<Exact>((most, { load }) => larger(most, load.netPounds), ONE),
+  };
+}

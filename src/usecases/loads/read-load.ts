@@ -1,0 +1,105 @@
+/**
+ * One load with everything that is known of it: ticket, result, price and how it came about, and its history.
+ */
+import { figuresFor } from '../../documents/figures.ts';
+import { describeLoad, describeTicket } from '../../documents/invoice/describe-load.ts';
+import type { InvoiceLoad } from '../../documents/invoice/invoice-data.ts';
+import { printAmount } from '../../domain/settlement/line.ts';
+import { readHistory } from '../../store/rows/list-rows.ts';
+import { findLoad } from '../../store/rows/load-rows.ts';
+import { readChoices, readElections } from '../../store/rows/quote-rows.ts';
+import { readResults } from '../../store/rows/result-rows.ts';
+import { findAgreement, isId } from '../agreements/find-agreement.ts';
+import { type Context, permit } from '../context.ts';
+import { Refusal } from '../refusal.ts';
+import { loadSetting, outcomesOf } from './load-views.ts';
+import { type Standing, standingOf } from './read-load-list.ts';
+
+export interface LoadView {
+  readonly id: string;
+  readonly agreementId: string;
+  readonly agreementNumber: string;
+  readonly seller: string;
+  readonly buyer: string;
+  /** Which side the caller's party is on. */
+  readonly side: 'seller' | 'buyer';
+  readonly currency: string;
+  readonly timeZone: string;
+  readonly ticket: Omit<InvoiceLoad, 'references' | 'lines' | 'total'>;
+  readonly sample: string | undefined;
+  readonly standing: Standing;
+  /** The price, where it is settled or could be: its lines with how they came about, and the quotes. */
+  readonly price: Pick<InvoiceLoad, 'references' | 'lines' | 'total'> | undefined;
+  /** Each line's amount as a plain decimal, for drawing the stair. */
+  readonly amounts: readonly string[];
+  readonly history: readonly HistoryView[];
+}
+
+export interface HistoryView {
+  /** On the wall clock of the agreement: "2026-09-14 21:40". */
+  readonly at: string;
+  readonly kind: string;
+  /** Somebody of the caller's own party, or undefined. */
+  readonly person: string | undefined;
+  readonly sequence: number;
+  readonly fingerprint: string;
+}
+
+/** Refuses `not-allowed`, and `not-found` for a load that is none of the caller's party's. */
+export async function readLoad(
+  context: Context,
+  { loadId, locale }: { readonly loadId: string; readonly locale: string },
+): Promise<LoadView> {
+  permit(context, 'read');
+  return await context.store.forParty(context.caller.partyId, async (tx) => {
+    const row = isId(loadId) ? await findLoad(tx, loadId) : undefined;
+    if (!row) throw new Refusal('not-found', 'There is no such load.');
+    const found = await findAgreement(tx, row.agreementId);
+    const [of] = await outcomesOf(tx, found, [row]);
+    if (!of) throw new Error('A load that was found has no outcome');
+    const { outcome, settlements } = of;
+    const figures = figuresFor(locale);
+    const setting = loadSetting(found, { outcomes: [outcome], figures });
+    const { money, calendar } = setting;
+    const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
+    const sample = outcome.result?.sample ?? outcome.load.sample;
+    const results = sample === undefined ? new Map() : await readResults(tx, found.row.id, [sample]);
+    const decisions = [
+      ...(await readElections(tx, found.row.id, [row.id])),
+      ...(await readChoices(tx, found.row.id, [row.id])),
+    ];
+    const subjects = [
+      row.id,
+      ...[...results.values()].map((result: { readonly id: string }) => result.id),
+      ...decisions.map(({ id }) => id),
+      ...settlements.map(({ id }) => id),
+    ];
+    const history = await readHistory(tx, found.row.id, subjects);
+    return {
+      id: row.id,
+      agreementId: found.row.id,
+      agreementNumber: found.row.number,
+      seller: found.row.sellerName,
+      buyer: found.row.buyerName,
+      side: found.row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
+      currency: money.currency,
+      timeZone: found.agreement.timeZone,
+      ticket: describeTicket(outcome, setting),
+      sample,
+      standing: standingOf(outcome, settlements.length > 0, (total) => ({
+        total: figures.show(printAmount(total, money)),
+        currency: money.currency,
+      })),
+      price: settled && { references: settled.references, lines: settled.lines, total: settled.total },
+      amounts:
+        outcome.status === 'settled' ? outcome.lines.map(({ amount }) => printAmount(amount, money)) : [],
+      history: history.map(({ sequence, kind, postedAt, person, fingerprint }) => ({
+        at: calendar.wallClockAt(Date.parse(postedAt)),
+        kind,
+        person: person ?? undefined,
+        sequence,
+        fingerprint,
+      })),
+    };
+  });
+}

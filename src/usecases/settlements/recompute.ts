@@ -1,0 +1,48 @@
+/**
+ * A settlement worked out anew from what it rests on: its agreement version, load, result, decisions and quotes, and
+ * nothing that came later.
+ */
+import type { Agreement } from '../../domain/agreement/document.ts';
+import type { LocalDate } from '../../domain/dates/local-date.ts';
+import type { Choice } from '../../domain/settlement/acceptance.ts';
+import type { Outcome } from '../../domain/settlement/outcome.ts';
+import { prepareSettlement } from '../../domain/settlement/settle-load.ts';
+import type { LoadRow } from '../../store/rows/load-rows.ts';
+import type { ChoiceRow, ElectionRow, QuoteRow } from '../../store/rows/quote-rows.ts';
+import type { ResultRow } from '../../store/rows/result-rows.ts';
+import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
+import { deliveredLoad } from '../loads/load-fact.ts';
+import { labResult } from '../results/result-fact.ts';
+import { priceSeries } from './gather-evidence.ts';
+
+/** What settlements rest on, by id or by load. */
+export interface Grounds {
+  readonly agreement: Agreement;
+  readonly load: LoadRow;
+  readonly result: ResultRow | undefined;
+  readonly elections: readonly ElectionRow[];
+  readonly choice: ChoiceRow | undefined;
+  readonly quotes: readonly QuoteRow[];
+}
+
+/** The outcome for a settlement's own grounds. Equal grounds give equal figures, years later too. */
+export function recompute({ agreement, load, result, elections, choice, quotes }: Grounds): Outcome {
+  const series = new Set(quotes.map((quote) => quote.series));
+  const read = result && labResult(result);
+  const settle = prepareSettlement(agreement, {
+    results: { get: () => read },
+    prices: new Map(
+      [...series].map((name) => [name, priceSeries(quotes.filter((quote) => quote.series === name))]),
+    ),
+    elections: new Map([
+      [load.ticket, new Map(elections.map((row) => [row.series, row.date as LocalDate] as const))],
+    ]),
+    choices: new Map(choice ? [[load.ticket, choice.choice as Choice]] : []),
+  });
+  return settle(deliveredLoad(load));
+}
+
+/** The quotes of a settlement among those of its agreement. */
+export function quotesOf(row: SettlementRow, byId: ReadonlyMap<string, QuoteRow>): readonly QuoteRow[] {
+  return row.quoteIds.flatMap((id) => byId.get(id) ?? []);
+}
