@@ -1,8 +1,7 @@
 /**
  * `settle --pdf`: invoices drawn up, printed and put on disk, whole or not at all.
  */
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { agreementFingerprint } from '../documents/agreement-fingerprint.ts';
 import { figuresFor } from '../documents/figures.ts';
@@ -11,9 +10,9 @@ import type { InvoiceData } from '../documents/invoice/invoice-data.ts';
 import { renderInvoices } from '../documents/invoice/render-invoice.ts';
 import type { InvoiceProblem } from '../documents/invoice/text-problems.ts';
 import type { PaperName } from '../documents/pdf/paper.ts';
-import type { FontBytes } from '../documents/pdf/typeface.ts';
 import { readerUnits } from '../domain/agreement/reader-units.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
+import { readFonts } from '../files/read-fonts.ts';
 import type { SettledSeason } from '../usecases/settle-folder.ts';
 import { WrongUse } from './exit-status.ts';
 
@@ -180,13 +179,3 @@ const SYSTEM_WORDS: Readonly<Record<string, string>> = {
   EROFS: 'the disk can only be read',
   ENOSPC: 'the disk is full',
 };
-
-async function readFonts(): Promise<FontBytes> {
-  const { resolve } = createRequire(import.meta.url);
-  const read = async (path: string) =>
-    new Uint8Array(await readFile(resolve(`@expo-google-fonts/source-sans-3/${path}`)));
-  return {
-    regular: await read('400Regular/SourceSans3_400Regular.ttf'),
-    semibold: await read('600SemiBold/SourceSans3_600SemiBold.ttf'),
-  };
-}

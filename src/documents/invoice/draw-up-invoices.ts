@@ -18,6 +18,8 @@ export type InvoiceKind = InvoiceData['kind'];
 
 export interface InvoiceRequest {
   readonly agreement: Agreement;
+  /** The agreement's version in the shared record; a file has none. */
+  readonly version?: string;
   /** SHA-256 of the agreement, in hexadecimal. */
   readonly fingerprint: string;
   readonly money: Money;
@@ -50,7 +52,7 @@ interface Group {
 }
 
 function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): InvoiceData {
-  const { agreement, fingerprint, money, by, figures, issuedOn } = request;
+  const { agreement, version, fingerprint, money, by, figures, issuedOn } = request;
   const days = loads.map(({ load }) => load.deliveredOn).sort();
   const [first = '', last = ''] = [days.at(0), days.at(-1)];
   const total = loads.reduce((sum, load) => sum + load.total, 0n);
@@ -62,7 +64,7 @@ function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): Inv
     ...(issuedOn === undefined ? {} : { issuedOn }),
     seller: agreement.seller,
     buyer: agreement.buyer,
-    agreement: { id: agreement.id, fingerprint },
+    agreement: { id: agreement.id, ...(version === undefined ? {} : { version }), fingerprint },
     feed: FEEDS[agreement.feed],
     currency: agreement.currency,
     decimalMark: figures.decimalMark,
