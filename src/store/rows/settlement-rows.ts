@@ -93,7 +93,7 @@ const SELECT = `
         'amount', amount::text, 'how', how) ORDER BY place)
       FROM settlement_line n WHERE n.agreement_id = t.agreement_id AND n.settlement_id = t.id), '[]') AS lines,
     coalesce((
-      SELECT json_agg(json_build_object('reference', reference, 'price', price::text, 'quote', quote::text) ORDER BY reference)
+      SELECT json_agg(json_build_object('reference', reference, 'price', price::text, 'quote', quote::text) ORDER BY reference COLLATE "C")
       FROM settlement_price p WHERE p.agreement_id = t.agreement_id AND p.settlement_id = t.id), '[]') AS prices,
     coalesce((
       SELECT json_agg(quote_id ORDER BY quote_id)

@@ -17,6 +17,7 @@ import { readChoices, readElections, readQuotes } from '../../store/rows/quote-r
 import { readResults } from '../../store/rows/result-rows.ts';
 import { readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import { groupRows } from '../group-rows.ts';
 import { gatherEvidence } from '../settlements/gather-evidence.ts';
 import { quotesOf, recompute } from '../settlements/recompute.ts';
 import { deliveredLoad } from './load-fact.ts';
@@ -36,10 +37,10 @@ export async function outcomesOf(
 ): Promise<readonly LoadOutcome[]> {
   const { row, agreement } = found;
   const ids = loads.map(({ id }) => id);
-  const settlements = grouped(await readSettlements(tx, row.id, ids), ({ loadId }) => loadId);
+  const settlements = groupRows(await readSettlements(tx, row.id, ids), ({ loadId }) => loadId);
   const gathered = await gatherEvidence(tx, found, loads);
   const settle = prepareSettlement(agreement, gathered.evidence);
-  const elections = grouped(await readElections(tx, row.id, ids), ({ loadId }) => loadId);
+  const elections = groupRows(await readElections(tx, row.id, ids), ({ loadId }) => loadId);
   const choices = new Map((await readChoices(tx, row.id, ids)).map((choice) => [choice.loadId, choice]));
   const quotes = new Map((await readQuotes(tx, row.id)).map((quote) => [quote.id, quote]));
   const samples = loads.flatMap((load) => sampleOf(deliveredLoad(load), agreement) ?? []);
@@ -59,16 +60,6 @@ export async function outcomesOf(
     });
     return { row: load, outcome, settlements: versions };
   });
-}
-
-function grouped<Item>(items: readonly Item[], keyOf: (item: Item) => string): ReadonlyMap<string, Item[]> {
-  const found = new Map<string, Item[]>();
-  for (const item of items) {
-    const group = found.get(keyOf(item));
-    if (group) group.push(item);
-    else found.set(keyOf(item), [item]);
-  }
-  return found;
 }
 
 /** How the loads of an agreement are told, beside one another. */

@@ -1,0 +1,171 @@
+/**
+ * Everything of an agreement as it stands, for whoever checks it. Read with the rights of the tables' owner.
+ */
+import type { Transaction } from '../open-store.ts';
+import { type AgreementRow, readAgreement } from './agreement-rows.ts';
+import { type LoadRow, readLoads } from './load-rows.ts';
+import {
+  type ChoiceRow,
+  type ElectionRow,
+  type QuoteRow,
+  readChoices,
+  readElections,
+  readQuotes,
+} from './quote-rows.ts';
+import { type ResultRow, readResults } from './result-rows.ts';
+import { readSettlements, type SettlementRow } from './settlement-rows.ts';
+
+/** Ids of all agreements, in order. */
+export async function readAgreementIds(tx: Transaction): Promise<readonly string[]> {
+  const rows = await tx.$queryRawUnsafe<{ id: string }[]>('SELECT id FROM agreement ORDER BY id');
+  return rows.map(({ id }) => id);
+}
+
+export interface VersionRow {
+  readonly id: string;
+  readonly version: number;
+  readonly document: string;
+  readonly fingerprint: string;
+}
+
+export interface StandingRows {
+  readonly agreement: AgreementRow;
+  readonly versions: readonly VersionRow[];
+  readonly loads: readonly LoadRow[];
+  readonly results: readonly ResultRow[];
+  readonly quotes: readonly QuoteRow[];
+  readonly elections: readonly ElectionRow[];
+  readonly choices: readonly ChoiceRow[];
+  readonly settlements: readonly SettlementRow[];
+}
+
+/** All rows of an agreement; undefined where it has no version or a party of it is gone. */
+export async function readStandingRows(tx: Transaction, id: string): Promise<StandingRows | undefined> {
+  const agreement = await readAgreement(tx, id);
+  if (!agreement) return undefined;
+  const versions = await tx.$queryRawUnsafe<VersionRow[]>(
+    'SELECT id, version, document, fingerprint FROM agreement_version WHERE agreement_id = $1::uuid ORDER BY version',
+    id,
+  );
+  const loadIds = await idsOf(tx, 'load', id);
+  const samples = await tx.$queryRawUnsafe<{ name: string }[]>(
+    'SELECT name FROM sample WHERE agreement_id = $1::uuid',
+    id,
+  );
+  const results = await readResults(
+    tx,
+    id,
+    samples.map(({ name }) => name),
+  );
+  return {
+    agreement,
+    versions,
+    loads: await readLoads(tx, id, loadIds),
+    results: [...results.values()],
+    quotes: await readQuotes(tx, id),
+    elections: await readElections(tx, id, loadIds),
+    choices: await readChoices(tx, id, loadIds),
+    settlements: await readSettlements(tx, id, loadIds),
+  };
+}
+
+async function idsOf(tx: Transaction, table: string, agreementId: string): Promise<readonly string[]> {
+  const rows = await tx.$queryRawUnsafe<{ id: string }[]>(
+    `SELECT id FROM "${table}" WHERE agreement_id = $1::uuid`,
+    agreementId,
+  );
+  return rows.map(({ id }) => id);
+}
+
+export interface EntryRow {
+  readonly sequence: number;
+  readonly kind: string;
+  readonly subjectId: string;
+  readonly document: string;
+  readonly previous: string;
+  readonly fingerprint: string;
+  /** ISO 8601, UTC, with milliseconds. */
+  readonly postedAt: string;
+  readonly postedBy: string;
+  readonly postings: readonly { readonly account: string; readonly unit: string; readonly amount: string }[];
+}
+
+/** The entries of an agreement's journal after one of them, in order, at most `count`. */
+export async function readEntries(
+  tx: Transaction,
+  agreementId: string,
+  { after, count }: { readonly after: number; readonly count: number },
+): Promise<readonly EntryRow[]> {
+  return await tx.$queryRawUnsafe<EntryRow[]>(
+    `SELECT sequence, kind, subject_id AS "subjectId", document, previous, fingerprint,
+       to_char(posted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "postedAt", posted_by AS "postedBy",
+       coalesce((
+         SELECT json_agg(json_build_object('account', account, 'unit', unit, 'amount', amount::text) ORDER BY place)
+         FROM posting p WHERE p.agreement_id = e.agreement_id AND p.sequence = e.sequence), '[]') AS postings
+     FROM journal_entry e WHERE agreement_id = $1::uuid AND sequence > $2 ORDER BY sequence LIMIT $3`,
+    agreementId,
+    after,
+    count,
+  );
+}
+
+export interface OddRow {
+  readonly table: string;
+  readonly id: string;
+}
+
+/** Tables whose rows each have one entry in the journal, and the columns that say when and by whom. */
+const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
+  ['agreement_version', 'recorded_at', 'recorded_by'],
+  ['quote', 'recorded_at', 'recorded_by'],
+  ['load', 'recorded_at', 'recorded_by'],
+  ['result', 'recorded_at', 'recorded_by'],
+  ['election', 'recorded_at', 'recorded_by'],
+  ['choice', 'recorded_at', 'recorded_by'],
+  ['settlement', 'settled_at', 'settled_by'],
+];
+
+/** Rows whose entry is missing, or says another moment or person. */
+export async function readUnenteredRows(tx: Transaction, agreementId: string): Promise<readonly OddRow[]> {
+  const parts = ENTERED.map(
+    ([table, at, by]) =>
+      `SELECT '${table}' AS "table", r.id::text FROM "${table}" r
+       LEFT JOIN journal_entry e ON e.agreement_id = r.agreement_id AND e.subject_id = r.id
+       WHERE r.agreement_id = $1::uuid AND (e.sequence IS NULL OR e.posted_at <> r.${at} OR e.posted_by <> r.${by})`,
+  );
+  return await tx.$queryRawUnsafe<OddRow[]>(parts.join(' UNION ALL '), agreementId);
+}
+
+/** Lines and postings that are not counted from 0 without a gap: one was moved, or is gone. */
+export async function readMiscounted(tx: Transaction, agreementId: string): Promise<readonly OddRow[]> {
+  const parts = [
+    ['settlement_line', 'settlement_id'],
+    ['posting', 'sequence'],
+  ].map(
+    ([table, of]) =>
+      `SELECT '${table}' AS "table", ${of}::text AS id FROM "${table}" WHERE agreement_id = $1::uuid
+       GROUP BY ${of} HAVING min(place) <> 0 OR max(place) <> count(*) - 1`,
+  );
+  return await tx.$queryRawUnsafe<OddRow[]>(parts.join(' UNION ALL '), agreementId);
+}
+
+export interface OddBalance {
+  readonly account: string;
+  readonly unit: string;
+  /** What is kept, and what the postings sum to; null where there is none. */
+  readonly balance: string | null;
+  readonly posted: string | null;
+}
+
+/** Accounts whose kept balance is not the sum of their postings. */
+export async function readOddBalances(tx: Transaction, agreementId: string): Promise<readonly OddBalance[]> {
+  return await tx.$queryRawUnsafe<OddBalance[]>(
+    `SELECT account, unit, b.balance::text, p.posted::text
+     FROM (SELECT account, unit, balance, postings FROM account_balance WHERE agreement_id = $1::uuid) b
+     FULL JOIN (
+       SELECT account, unit, sum(amount) AS posted, count(*) AS postings
+       FROM posting WHERE agreement_id = $1::uuid GROUP BY account, unit) p USING (account, unit)
+     WHERE b.balance IS DISTINCT FROM p.posted OR b.postings IS DISTINCT FROM p.postings ORDER BY account, unit`,
+    agreementId,
+  );
+}

@@ -1,0 +1,15 @@
+/**
+ * Rows by what they have in common, each group in the order of the rows.
+ */
+export function groupRows<Row>(
+  rows: readonly Row[],
+  keyOf: (row: Row) => string,
+): ReadonlyMap<string, readonly Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group) group.push(row);
+    else groups.set(keyOf(row), [row]);
+  }
+  return groups;
+}

@@ -1,0 +1,46 @@
+/**
+ * What the journal should remember of each row that stands, by the row's id.
+ */
+import type { Fact } from '../../journal/facts.ts';
+import type { StandingRows } from '../../store/rows/audit-rows.ts';
+import { loadFact } from '../loads/load-fact.ts';
+import { resultFact } from '../results/result-fact.ts';
+import { settlementFact } from '../settlements/settlement-row.ts';
+
+export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
+  const { agreement } = rows;
+  const facts: [string, Fact][] = [
+    ...rows.versions.map(({ id, version, fingerprint }): [string, Fact] => [
+      id,
+      {
+        kind: 'agreement',
+        fact: {
+          number: agreement.number,
+          seller: agreement.sellerId,
+          buyer: agreement.buyerId,
+          version: String(version),
+          fingerprint,
+        },
+      },
+    ]),
+    ...rows.quotes.map(({ id, series, date, price }): [string, Fact] => [
+      id,
+      { kind: 'quote', fact: { series, date, price } },
+    ]),
+    ...rows.loads.map((row): [string, Fact] => [row.id, { kind: 'load', fact: loadFact(row) }]),
+    ...rows.results.map((row): [string, Fact] => [row.id, { kind: 'result', fact: resultFact(row) }]),
+    ...rows.elections.map(({ id, loadId, series, date }): [string, Fact] => [
+      id,
+      { kind: 'election', fact: { load: loadId, series, date } },
+    ]),
+    ...rows.choices.map(({ id, loadId, choice }): [string, Fact] => [
+      id,
+      { kind: 'choice', fact: { load: loadId, choice } },
+    ]),
+    ...rows.settlements.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'settlement', fact: settlementFact(row) },
+    ]),
+  ];
+  return new Map(facts);
+}
