@@ -57,7 +57,15 @@ const LAYERS: Readonly<Record<string, Layer>> = {
   },
   cli: {
     layers: ['domain', 'documents', 'environment', 'files', 'usecases'],
-    packages: ['node:events', 'node:fs/promises', 'node:module', 'node:path', 'node:stream', 'node:util'],
+    packages: [
+      'node:events',
+      'node:fs',
+      'node:fs/promises',
+      'node:path',
+      'node:stream',
+      'node:url',
+      'node:util',
+    ],
   },
 };
 
@@ -168,7 +176,7 @@ describe('the source keeps its layers', () => {
   });
 
   test('names are kebab-case and say something', () => {
-    const wrong = FILES.filter(({ name }) => !/^[a-z0-9/.-]+$/.test(name) || NAMELESS.test(name));
+    const wrong = FILES.filter(({ name }) => !/^[a-z0-9/.[\]()-]+$/.test(name) || NAMELESS.test(name));
     expect(wrong.map(({ name }) => name)).toEqual([]);
   });
 

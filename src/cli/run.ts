@@ -5,8 +5,10 @@
 import packageFile from '../../package.json' with { type: 'json' };
 import { printProblem } from '../files/input-problem.ts';
 import { UnreadableFile } from '../files/read-bytes.ts';
+import { IMPORT_HELP } from './commands/import-help.ts';
 import { SETTLE_HELP, settleCommand } from './commands/settle.ts';
 import { TRY_HELP, tryCommand } from './commands/try.ts';
+import { VERIFY_HELP } from './commands/verify-help.ts';
 import { WORDS_HELP, wordsCommand } from './commands/words.ts';
 import { EXIT, type ExitStatus, WrongUse } from './exit-status.ts';
 import type { Terminal } from './terminal.ts';
@@ -20,6 +22,21 @@ const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ['settle', { help: SETTLE_HELP, run: settleCommand }],
   ['words', { help: WORDS_HELP, run: wordsCommand }],
   ['try', { help: TRY_HELP, run: tryCommand }],
+  // The database is loaded only by the commands that need it, since the others start in a tenth of a second.
+  [
+    'import',
+    {
+      help: IMPORT_HELP,
+      run: async (args, terminal) => (await import('./commands/import.ts')).importCommand(args, terminal),
+    },
+  ],
+  [
+    'verify',
+    {
+      help: VERIFY_HELP,
+      run: async (args, terminal) => (await import('./commands/verify.ts')).verifyCommand(args, terminal),
+    },
+  ],
 ]);
 
 const HELP = `Huskledger settles wet corn feed, load by load, to the cent.

@@ -1,0 +1,53 @@
+/**
+ * `huskledger import DIR`: a season's folder into the shared record.
+ */
+import { parseArgs } from 'node:util';
+import { printProblem } from '../../files/input-problem.ts';
+import { importAs } from '../../usecases/season/import-as.ts';
+import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
+import { startProgress } from '../progress.ts';
+import type { Terminal } from '../terminal.ts';
+import { withRecord } from '../with-record.ts';
+
+export async function importCommand(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
+  const { values, positionals } = parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: { as: { type: 'string' }, 'no-settle': { type: 'boolean', default: false } },
+  });
+  const [folder] = positionals;
+  if (folder === undefined || positionals.length > 1)
+    throw new WrongUse('Name one folder: huskledger import DIR --as EMAIL');
+  const { as: email, 'no-settle': noSettle } = values;
+  if (email === undefined) throw new WrongUse('Say as whom: huskledger import DIR --as EMAIL');
+  const progress = startProgress(terminal, () => performance.now());
+  const imported = await withRecord((record) =>
+    importAs(record, {
+      folder,
+      email,
+      settle: !noSettle,
+      onRecorded: (what, count) => progress.report({ doing: `Recording ${what}`, done: count, unit: 'rows' }),
+    }),
+  ).finally(progress.end);
+  const { problems, warnings, settled, partner, invitation } = imported;
+  for (const problem of problems) terminal.say(printProblem(problem));
+  if (problems.length > 0) {
+    terminal.say(
+      `${problems.length === 1 ? '1 problem' : `${problems.length} problems`}; nothing was recorded.`,
+    );
+    return EXIT.wrong;
+  }
+  for (const warning of warnings) terminal.say(`Please check: ${printProblem(warning)}`);
+  if (invitation) {
+    terminal.say(
+      `${partner} had no place in the record. Their first owner comes in by /join/${invitation.secret}`,
+    );
+  }
+  await terminal.write(
+    settled
+      ? `Recorded. ${settled.settled} loads settled now, ${settled.refused} refused, ${settled.waiting} waiting.\n`
+      : 'Recorded. Nothing was settled.\n',
+  );
+  await terminal.flush();
+  return settled && settled.waiting > 0 ? EXIT.waiting : EXIT.done;
+}
