@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/store/**/*.test.ts', 'tests/usecases/**/*.test.ts'],
+    globalSetup: 'tests/store/server-for-all.ts',
+    testTimeout: 60_000,
+  },
+});
