@@ -18,6 +18,11 @@ export interface Store {
   readonly atDoor: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
   /** Does `work` in one transaction that reads everything, as the owner of the tables: for `verify` alone. */
   readonly forAudit: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
+  /**
+   * Counts what is in the tables, so that statements are planned well: after many rows were written. A server does it by
+   * itself; the embedded engine has nobody to.
+   */
+  readonly refreshStatistics: () => Promise<void>;
   readonly description: string;
   readonly close: () => Promise<void>;
 }
@@ -83,6 +88,9 @@ function storeOver(pool: Pool, engine: Engine): Store {
     forParty: (partyId, work) => inRole('huskledger_app', partyId, work),
     atDoor: (work) => inRole('huskledger_door', '', work),
     forAudit: (work) => prisma.$transaction(work, TRANSACTION_TIME),
+    refreshStatistics: async () => {
+      if (engine.isEmbedded) await prisma.$executeRaw`ANALYZE`;
+    },
     description: engine.description,
     close: async () => {
       await prisma.$disconnect();

@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: figures of speed and memory from one run on one machine. `-- --exact` adds a million loads
- * compared with the oracle; `-- --quick` leaves the million out.
+ * compared with the oracle; `-- --quick` leaves the million out; `-- --record` measures the shared record alone.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { compareExactly } from './exact.ts';
 import { measureInMemory } from './in-memory.ts';
 import { type Measured, measureProcess, medianProcess } from './measure.ts';
+import { measureRecord } from './record.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const DIST = dirname(fileURLToPath(import.meta.url));
@@ -29,7 +30,9 @@ function ms(seconds: number): string {
   return `${(seconds * 1000).toFixed(0)} ms`;
 }
 
-if (options.has('--exact')) {
+if (options.has('--record')) {
+  await measureRecord(say, process.env['HUSKLEDGER_TEST_SERVER']);
+} else if (options.has('--exact')) {
   process.exitCode = compareExactly(1_000_000, say) === 0 ? 0 : 1;
 } else {
   const folder = await mkdtemp(join(tmpdir(), 'huskledger-bench-'));
@@ -69,6 +72,7 @@ async function measureAll(folder: string): Promise<void> {
     say(`  time for ten times the loads of 100,000: ${(million.seconds / hundred.seconds).toFixed(1)} times`);
   }
   await measurePdf(folder, season(10_000));
+  await measureRecord(say, process.env['HUSKLEDGER_TEST_SERVER']);
 }
 
 async function measurePdf(folder: string, season: string): Promise<void> {

@@ -294,6 +294,15 @@ CREATE TABLE "posting" (
 );
 
 -- CreateTable
+CREATE TABLE "unbalanced_entry" (
+    "id" BIGSERIAL NOT NULL,
+    "agreement_id" UUID NOT NULL,
+    "sequence" INTEGER NOT NULL,
+
+    CONSTRAINT "unbalanced_entry_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "account_balance" (
     "agreement_id" UUID NOT NULL,
     "account" TEXT NOT NULL,
@@ -554,11 +563,21 @@ ALTER TABLE "journal_entry"
 
 CREATE FUNCTION check_chain() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
+  -- Entries of one statement are held against one another, and the first of each agreement against the table: a join
+  -- of every entry with the table would be planned by its length, which nobody has counted yet.
   IF EXISTS (
-    SELECT FROM new_entries entry
-    LEFT JOIN journal_entry before
-      ON before.agreement_id = entry.agreement_id AND before.sequence = entry.sequence - 1
-    WHERE entry.previous <> CASE WHEN entry.sequence = 1 THEN repeat('0', 64) ELSE coalesce(before.fingerprint, '') END
+    SELECT FROM (
+      SELECT agreement_id, sequence, previous,
+        lag(sequence) OVER chain AS sequence_before, lag(fingerprint) OVER chain AS fingerprint_before
+      FROM new_entries WINDOW chain AS (PARTITION BY agreement_id ORDER BY sequence)
+    ) entry
+    WHERE previous IS DISTINCT FROM CASE
+      WHEN sequence = 1 THEN repeat('0', 64)
+      WHEN sequence_before = sequence - 1 THEN fingerprint_before
+      ELSE (
+        SELECT fingerprint FROM journal_entry before
+        WHERE before.agreement_id = entry.agreement_id AND before.sequence = entry.sequence - 1)
+    END
   ) THEN
     RAISE EXCEPTION 'A journal entry does not follow the one before it' USING ERRCODE = 'integrity_constraint_violation';
   END IF;
@@ -569,23 +588,8 @@ CREATE TRIGGER journal_entry_chain AFTER INSERT ON "journal_entry"
 
 -- ---- the journal's balance
 
--- Each entry balances by itself, unit by unit, when its transaction ends.
-CREATE FUNCTION check_entry_balance() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
-BEGIN
-  IF EXISTS (
-    SELECT FROM posting
-    WHERE agreement_id = NEW.agreement_id AND sequence = NEW.sequence
-    GROUP BY unit HAVING sum(amount) <> 0
-  ) THEN
-    RAISE EXCEPTION 'Journal entry % of agreement % does not balance', NEW.sequence, NEW.agreement_id
-      USING ERRCODE = 'integrity_constraint_violation';
-  END IF;
-  RETURN NULL;
-END $$;
-CREATE CONSTRAINT TRIGGER journal_entry_balance AFTER INSERT ON "journal_entry"
-  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION check_entry_balance();
-
--- Postings join an entry only in the transaction that writes it; sums of accounts are kept as they come.
+-- Postings join an entry only in the transaction that writes it; sums of accounts are kept as they come. An entry that
+-- a statement leaves out of balance is noted, and must have come into balance when the transaction ends.
 CREATE FUNCTION take_postings() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
   IF EXISTS (
@@ -595,6 +599,10 @@ BEGIN
   ) THEN
     RAISE EXCEPTION 'A posting cannot join an entry that is posted already' USING ERRCODE = 'integrity_constraint_violation';
   END IF;
+  INSERT INTO unbalanced_entry (agreement_id, sequence)
+    SELECT DISTINCT agreement_id, sequence FROM (
+      SELECT agreement_id, sequence FROM new_postings GROUP BY agreement_id, sequence, unit HAVING sum(amount) <> 0
+    ) suspect;
   INSERT INTO account_balance AS kept (agreement_id, account, unit, balance, postings)
     SELECT agreement_id, account, unit, sum(amount), count(*) FROM new_postings
     GROUP BY agreement_id, account, unit ORDER BY agreement_id, account, unit
@@ -605,18 +613,23 @@ END $$;
 CREATE TRIGGER posting_taken AFTER INSERT ON "posting"
   REFERENCING NEW TABLE AS new_postings FOR EACH STATEMENT EXECUTE FUNCTION take_postings();
 
--- The accounts of an agreement balance as a whole: this holds even for a posting that is written after the entry's own
--- check was called for early.
-CREATE FUNCTION check_agreement_balance() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+-- Deferred to the end of the transaction. Whoever calls for it early is noted anew by the next statement that leaves the
+-- entry out of balance, so no order of statements gets by.
+CREATE FUNCTION check_entry_balance() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
-  IF (SELECT sum(balance) FROM account_balance WHERE agreement_id = NEW.agreement_id AND unit = NEW.unit) <> 0 THEN
-    RAISE EXCEPTION 'The accounts of agreement % do not balance in %', NEW.agreement_id, NEW.unit
+  IF EXISTS (
+    SELECT FROM posting
+    WHERE agreement_id = NEW.agreement_id AND sequence = NEW.sequence
+    GROUP BY unit HAVING sum(amount) <> 0
+  ) THEN
+    RAISE EXCEPTION 'Journal entry % of agreement % does not balance', NEW.sequence, NEW.agreement_id
       USING ERRCODE = 'integrity_constraint_violation';
   END IF;
+  DELETE FROM unbalanced_entry WHERE id = NEW.id;
   RETURN NULL;
 END $$;
-CREATE CONSTRAINT TRIGGER account_balance_whole AFTER INSERT OR UPDATE ON "account_balance"
-  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION check_agreement_balance();
+CREATE CONSTRAINT TRIGGER unbalanced_entry_checked AFTER INSERT ON "unbalanced_entry"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION check_entry_balance();
 
 -- ---- nothing recorded is changed
 
@@ -655,8 +668,8 @@ DO $$
 DECLARE table_name text;
 BEGIN
   FOREACH table_name IN ARRAY ARRAY[
-    'party', 'person', 'member', 'invitation', 'session', 'sign_in_try', 'agreement', 'agreement_version', 'series',
-    'quote', 'load', 'sample', 'sample_load', 'result', 'election', 'choice', 'settlement', 'settlement_line',
+    'party', 'person', 'member', 'invitation', 'session', 'sign_in_try', 'unbalanced_entry', 'agreement',
+    'agreement_version', 'series', 'quote', 'load', 'sample', 'sample_load', 'result', 'election', 'choice', 'settlement', 'settlement_line',
     'settlement_price', 'settlement_quote', 'journal_entry', 'posting', 'account_balance', 'request', 'audit'
   ] LOOP
     EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', table_name);

@@ -12,6 +12,8 @@ import { holdFolder } from './hold-folder.ts';
 export interface Engine {
   /** How to connect. */
   readonly connection: PoolConfig;
+  /** Whether it is the embedded database, ours to look after. */
+  readonly isEmbedded: boolean;
   /** Says what this is, for a person: "the data folder /…, which this process owns". */
   readonly description: string;
   readonly close: () => Promise<void>;
@@ -30,6 +32,7 @@ export async function openEngine({ databaseUrl, dataFolder }: EngineChoice): Pro
   if (databaseUrl !== undefined) {
     return {
       connection: { connectionString: databaseUrl },
+      isEmbedded: false,
       description: 'a PostgreSQL server',
       close: async () => {},
     };
@@ -91,6 +94,7 @@ async function own(folder: string, release: () => Promise<void>): Promise<Engine
     await server.start();
     return {
       connection: { host: folder, user: 'postgres', database: 'postgres' },
+      isEmbedded: true,
       description: `the data folder ${folder}`,
       close: async () => {
         await server.stop();
@@ -108,6 +112,7 @@ async function own(folder: string, release: () => Promise<void>): Promise<Engine
 function joinOwner(folder: string): Engine {
   return {
     connection: { host: folder, user: 'postgres', database: 'postgres' },
+    isEmbedded: true,
     description: `the data folder ${folder}, through the process that owns it`,
     close: async () => {},
   };

@@ -82,6 +82,7 @@ export async function importSeason(tools: Tools, season: SeasonToImport): Promis
   await record(SAMPLES, (results) => recordResults(asBuyer, { agreementId, results }));
   await record(ELECTIONS, (elections) => recordElections(asSeller, { agreementId, elections }));
   await record(CHOICES, (choices) => recordChoices(asBuyer, { agreementId, choices }));
+  await tools.store.refreshStatistics();
   const settled = season.settle === false ? undefined : await settleLoads(asSeller, { agreementId });
   return { agreementId, settled, problems, warnings };
 }

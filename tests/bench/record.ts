@@ -1,0 +1,160 @@
+/**
+ * The shared record, measured: loads settled and posted in bulk against a bare insert of the same rows on the same
+ * engine, and one page of a large agreement.
+ */
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Client } from 'pg';
+import { v7 } from 'uuid';
+import { openEngine } from '../../src/store/engine/open-engine.ts';
+import { openStore, type Store, type Transaction } from '../../src/store/open-store.ts';
+import { type Column, insertRows } from '../../src/store/rows/insert-rows.ts';
+import type { Caller, Tools } from '../../src/usecases/context.ts';
+import { readLoad } from '../../src/usecases/loads/read-load.ts';
+import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
+import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
+import { importSeason } from '../../src/usecases/season/import-season.ts';
+import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
+import { writeBenchSeason } from './write-season.ts';
+
+const LOADS = 5_000;
+/** What settling writes. */
+const TABLES = [
+  'settlement',
+  'settlement_line',
+  'settlement_price',
+  'settlement_quote',
+  'journal_entry',
+  'posting',
+] as const;
+
+/** Measures on the embedded engine, and on a PostgreSQL server where an address is given. */
+export async function measureRecord(say: (line: string) => void, server: string | undefined): Promise<void> {
+  await measureEngine('embedded', undefined, say);
+  if (server === undefined)
+    say('PostgreSQL server: not measured (set HUSKLEDGER_TEST_SERVER to its address)');
+  else await measureEngine('PostgreSQL server', server, say);
+}
+
+async function measureEngine(
+  name: string,
+  server: string | undefined,
+  say: (line: string) => void,
+): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'huskledger-bench-'));
+  const dataFolder = join(folder, 'data');
+  const databaseUrl = server === undefined ? undefined : await createDatabase(server);
+  try {
+    // The engine is held open here too, so that a bare connection has something to talk to.
+    const engine = await openEngine({ databaseUrl, dataFolder });
+    const store = await openStore({ databaseUrl, dataFolder, migrations: 'prisma/migrations' });
+    const client = new Client(engine.connection);
+    await client.connect();
+    const tools: Tools = { store, now: Date.now, newId: v7 };
+    const seller = await newParty(store, 'Quillback Acres');
+    const buyer = await newParty(store, 'Tarn Hollow Dairy');
+    const season = join(folder, 'season');
+    await mkdir(season);
+    await writeBenchSeason(season, LOADS);
+    const recording = await timed(() =>
+      importSeason(tools, { folder: season, seller, buyer, settle: false }),
+    );
+    say(
+      `${name}: ${LOADS} loads and results recorded from files, ${rate(LOADS * 2, recording.seconds)} rows a second`,
+    );
+    const agreementId = recording.answer.agreementId ?? '';
+    const asSeller = { ...tools, caller: seller };
+    const settling = await timed(() => settleLoads(asSeller, { agreementId }));
+    const bare = await insertBare(store, client);
+    say(
+      `${name}: ${settling.answer.settled} loads settled and posted in one transaction, ${rate(LOADS, settling.seconds)} loads a second; bare insert of the same ${bare.rows} rows ${ms(bare.seconds)} against ${ms(settling.seconds)}, ratio ${(bare.seconds / settling.seconds).toFixed(2)}`,
+    );
+    const page = await medianOf(9, () =>
+      readLoadList(asSeller, { agreementId, status: 'all', locale: 'en-US' }),
+    );
+    const all = await readLoadList(asSeller, { agreementId, status: 'all', locale: 'en-US' });
+    const one = await medianOf(9, () =>
+      readLoad(asSeller, { loadId: all.loads[0]?.id ?? '', locale: 'en-US' }),
+    );
+    const waiting = await medianOf(9, () => readWaiting(asSeller));
+    say(
+      `${name}: of ${LOADS} loads, a page of 50 ${ms(page)}, one load ${ms(one)}, what waits ${ms(waiting)}`,
+    );
+    await client.end();
+    await store.close();
+    await engine.close();
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+async function createDatabase(server: string): Promise<string> {
+  const name = `bench_${v7().replaceAll('-', '')}`;
+  const client = new Client({ connectionString: server });
+  await client.connect();
+  await client.query(`CREATE DATABASE ${name}`);
+  await client.end();
+  const url = new URL(server);
+  url.pathname = `/${name}`;
+  return url.toString();
+}
+
+async function newParty(store: Store, name: string): Promise<Caller> {
+  const partyId = v7();
+  await store.atDoor((tx) => tx.party.create({ data: { id: partyId, name } }));
+  return { partyId, personId: v7(), role: 'owner' };
+}
+
+/** The rows that settling wrote, into tables with the same columns and nothing else: no key, check or trigger. */
+async function insertBare(store: Store, client: Client): Promise<{ rows: number; seconds: number }> {
+  const tables: { name: string; columns: Record<string, Column>; rows: number }[] = [];
+  for (const name of TABLES) {
+    await client.query(`CREATE UNLOGGED TABLE "bare_${name}" (LIKE "${name}")`);
+    await client.query(`ALTER TABLE "bare_${name}" SET LOGGED`);
+    tables.push({ name, ...(await columnsOf(client, name)) });
+  }
+  const insert = async (tx: Transaction) => {
+    for (const { name, columns } of tables) await insertRows(tx, `bare_${name}`, columns);
+  };
+  const { seconds } = await timed(() => store.forAudit(insert));
+  return { rows: tables.reduce((sum, { rows }) => sum + rows, 0), seconds };
+}
+
+async function columnsOf(
+  client: Client,
+  table: string,
+): Promise<{ columns: Record<string, Column>; rows: number }> {
+  const { rows: known } = await client.query<{ name: string; type: string }>(
+    `SELECT column_name AS name, udt_name AS type FROM information_schema.columns
+     WHERE table_schema = 'public' AND table_name = $1 ORDER BY ordinal_position`,
+    [table],
+  );
+  const { rows } = await client.query<Record<string, string | null>>(
+    `SELECT ${known.map(({ name }) => `"${name}"::text`).join(', ')} FROM "${table}"`,
+  );
+  const columns = Object.fromEntries(
+    known.map(({ name, type }): [string, Column] => [name, [type, rows.map((row) => row[name] ?? null)]]),
+  );
+  return { columns, rows: rows.length };
+}
+
+async function timed<Answer>(work: () => Promise<Answer>): Promise<{ answer: Answer; seconds: number }> {
+  const start = performance.now();
+  const answer = await work();
+  return { answer, seconds: (performance.now() - start) / 1000 };
+}
+
+async function medianOf(runs: number, work: () => Promise<unknown>): Promise<number> {
+  const seconds: number[] = [];
+  for (let run = 0; run < runs; run++) seconds.push((await timed(work)).seconds);
+  return seconds.sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
+}
+
+function rate(count: number, seconds: number): string {
+  return Math.round(count / seconds).toLocaleString('en-US');
+}
+
+function ms(seconds: number): string {
+  return `${(seconds * 1000).toFixed(0)} ms`;
+}
