@@ -51,7 +51,7 @@ export async function openTestRecord(): Promise<TestRecord> {
   };
 }
 
-async function createDatabase(server: string): Promise<string> {
+export async function createDatabase(server: string): Promise<string> {
   const name = `test_${v7().replaceAll('-', '')}`;
   const client = new Client({ connectionString: server });
   await client.connect();
