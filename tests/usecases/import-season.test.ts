@@ -6,7 +6,10 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readLoadsByTicket } from '../../src/store/rows/load-rows.ts';
 import { readSettlements } from '../../src/store/rows/settlement-rows.ts';
 import { importSeason } from '../../src/usecases/season/import-season.ts';
-import { runCli } from '../cli/run-cli.ts';
+import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
+import { folderOf, runCli } from '../cli/run-cli.ts';
+import { generateSeason } from '../oracle/generate-season.ts';
+import { seasonFiles } from '../oracle/write-folder.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 
 let record: TestRecord;
@@ -20,11 +23,13 @@ interface PrintedLoad {
   readonly status: string;
   readonly total?: string;
   readonly lines?: readonly object[];
+  readonly references?: Readonly<Record<string, { readonly price: string; readonly quote: string }>>;
 }
 
-test.each(['quillback-tarn-hollow', 'feldmark-metric', 'bushels-dry'])('demo/%s', async (name) => {
-  const folder = join('demo', name);
-  const printed = JSON.parse((await runCli('settle', folder, '--json')).output) as { loads: PrintedLoad[] };
+/** Imports a folder, twice, and compares every load with what `settle` prints for it. */
+async function compareWithFiles(folder: string): Promise<number> {
+  const { output } = await runCli('settle', folder, '--json');
+  const printed = JSON.parse(output) as { loads: PrintedLoad[] };
   const { tools, store } = record;
   const seller = await newParty(tools, 'Seller');
   const buyer = await newParty(tools, 'Buyer');
@@ -35,17 +40,14 @@ test.each(['quillback-tarn-hollow', 'feldmark-metric', 'bushels-dry'])('demo/%s'
   expect(again.settled).toMatchObject({ settled: 0, refused: 0 });
 
   const agreementId = imported.agreementId ?? '';
+  const tickets = printed.loads.map(({ ticket }) => ticket);
   const recorded = await store.forParty(buyer.partyId, async (tx) => {
-    const loads = await readLoadsByTicket(
-      tx,
-      agreementId,
-      printed.loads.map(({ ticket }) => ticket),
-    );
+    const loads = await readLoadsByTicket(tx, agreementId, tickets);
     const ids = [...loads.values()].map(({ id }) => id);
     const settlements = new Map(
       (await readSettlements(tx, agreementId, ids)).map((row) => [row.loadId, row]),
     );
-    return printed.loads.map(({ ticket }) => settlements.get(loads.get(ticket)?.id ?? ''));
+    return tickets.map((ticket) => settlements.get(loads.get(ticket)?.id ?? ''));
   });
   for (const [index, load] of printed.loads.entries()) {
     const row = recorded[index];
@@ -53,5 +55,25 @@ test.each(['quillback-tarn-hollow', 'feldmark-metric', 'bushels-dry'])('demo/%s'
     if (load.status !== 'settled') continue;
     expect(row?.total, load.ticket).toBe(load.total);
     expect(row?.lines, load.ticket).toEqual(load.lines);
+    const prices = row?.prices.map(({ reference, price, quote }) => [reference, { price, quote }]);
+    expect(Object.fromEntries(prices ?? []), load.ticket).toEqual(
+      Object.fromEntries(
+        Object.entries(load.references ?? {}).map(([name, { price, quote }]) => [name, { price, quote }]),
+      ),
+    );
   }
+  return recorded.filter((row) => row?.status === 'settled').length;
+}
+
+test.each(['quillback-tarn-hollow', 'feldmark-metric', 'bushels-dry'])('demo/%s', async (name) => {
+  expect(await compareWithFiles(join('demo', name))).toBeGreaterThan(20);
+});
+
+test('40 generated seasons, over all terms, rules, units and currencies', async () => {
+  let settled = 0;
+  for (let seed = 1; seed <= 40; seed++) {
+    settled += await compareWithFiles(await folderOf(seasonFiles(generateSeason(seed))));
+  }
+  expect(settled).toBeGreaterThan(400);
+  expect((await verifyRecord(record.tools)).faults).toEqual([]);
 });
