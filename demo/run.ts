@@ -1,15 +1,22 @@
 /**
  * `npm run demo`: settles the three invented seasons, prints them, writes their invoices to `demo/out` (which git
- * ignores) and compares every amount with the figures in `demo/expected`.
+ * ignores) and compares every amount with the figures in `demo/expected`. Then records the first of them in a shared
+ * record of its own, says whom to sign in as, and serves it; `-- --no-serve` ends before that.
  */
 import { mkdir, readFile } from 'node:fs/promises';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { WrongUse } from '../src/cli/exit-status.ts';
 import { run } from '../src/cli/run.ts';
+import { servePages } from '../src/cli/serve-pages.ts';
 import { openTerminal } from '../src/cli/terminal.ts';
 import { printAmount } from '../src/domain/settlement/line.ts';
 import type { Outcome } from '../src/domain/settlement/outcome.ts';
+import { readEnvironment } from '../src/environment/environment.ts';
+import { EngineUnavailable, openRecord } from '../src/usecases/open-record.ts';
 import { settleFolder } from '../src/usecases/settle-folder.ts';
+import { verifyRecord } from '../src/usecases/verify/verify-record.ts';
+import { recordDemoSeason } from './record-season.ts';
 
 const SEASONS = [
   { name: 'quillback-tarn-hollow', by: 'season', explained: '1053' },
@@ -37,11 +44,54 @@ for (const { name, by, explained } of SEASONS) {
   different += differences.length;
 }
 await say(
-  `\nNext: npx huskledger words demo/quillback-tarn-hollow` +
-    `\n      npx huskledger try demo/quillback-tarn-hollow/agreement.json --dry-matter 58 --starch 50:64:2 --ndf 20:32:4 --price 4.25`,
+  `\nFrom here: npx huskledger words demo/quillback-tarn-hollow` +
+    `\n           npx huskledger try demo/quillback-tarn-hollow/agreement.json --dry-matter 58 --starch 50:64:2 --ndf 20:32:4 --price 4.25`,
 );
+const environment = readEnvironment(process.env, DEMO);
+const dataFolder = resolve(process.env['HUSKLEDGER_DATA'] ?? join(DEMO, 'out', 'data'));
+try {
+  await shareSeason();
+} catch (error) {
+  if (!(error instanceof WrongUse || error instanceof EngineUnavailable)) throw error;
+  terminal.say(error.message);
+  process.exit(1);
+}
 await terminal.flush();
 process.exitCode = different === 0 ? 0 : 1;
+if (different === 0 && !process.argv.includes('--no-serve')) {
+  process.exitCode = await servePages({
+    packageFolder: join(DEMO, '..'),
+    environment: { ...environment, dataFolder },
+    say: terminal.say,
+  });
+}
+
+/** The first season in the shared record, verified, and whom to sign in as. */
+async function shareSeason(): Promise<void> {
+  await say('\n=== The same season as the record that both parties share\n');
+  const record = await openRecord({ ...environment, dataFolder }, join(DEMO, '..'));
+  try {
+    const { people, imported } = await recordDemoSeason(record, {
+      folder: join(DEMO, SEASONS[0].name),
+      dataFolder,
+    });
+    const { settled, refused, waiting } = imported.settled ?? { settled: 0, refused: 0, waiting: 0 };
+    await say(`Settled now: ${settled} loads; refused ${refused}, waiting ${waiting}.`);
+    const verified = await verifyRecord(record);
+    different += verified.faults.length;
+    for (const { row, message } of verified.faults) await say(`DIFFERENT ${row}: ${message}`);
+    await say(
+      `Verified: ${verified.settlements} settlements worked out again, ${verified.entries} journal entries walked, ${verified.faults.length} faults.`,
+    );
+    await say(`\nOpen ${environment.address ?? `http://localhost:${environment.port}`} and sign in as`);
+    for (const { name, party, email, password } of people) {
+      await say(`  ${email}  ${password}  (${name}, ${party})`);
+    }
+    await say(`The record is in ${record.description}.`);
+  } finally {
+    await record.close();
+  }
+}
 
 async function say(line: string): Promise<void> {
   await terminal.write(`${line}\n`);

@@ -53,14 +53,29 @@ const LAYERS: Readonly<Record<string, Layer>> = {
   },
   app: {
     layers: ['domain', 'documents', 'environment', 'files', 'usecases'],
-    packages: ['next', 'react', 'next-auth', 'zod', 'node:crypto', 'node:fs/promises', 'node:path'],
+    packages: [
+      'next',
+      'react',
+      'next-auth',
+      'zod',
+      'node:crypto',
+      'node:diagnostics_channel',
+      'node:fs/promises',
+      'node:http',
+      'node:path',
+    ],
   },
+  // Next looks for these two beside the folder of its pages.
+  'instrumentation.ts': { layers: ['app'], packages: [] },
+  'proxy.ts': { layers: [], packages: ['next', 'node:crypto'] },
   cli: {
     layers: ['domain', 'documents', 'environment', 'files', 'usecases'],
     packages: [
+      'node:child_process',
       'node:events',
       'node:fs',
       'node:fs/promises',
+      'node:module',
       'node:path',
       'node:stream',
       'node:url',

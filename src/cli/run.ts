@@ -6,6 +6,7 @@ import packageFile from '../../package.json' with { type: 'json' };
 import { printProblem } from '../files/input-problem.ts';
 import { UnreadableFile } from '../files/read-bytes.ts';
 import { IMPORT_HELP } from './commands/import-help.ts';
+import { SERVE_HELP } from './commands/serve-help.ts';
 import { SETTLE_HELP, settleCommand } from './commands/settle.ts';
 import { TRY_HELP, tryCommand } from './commands/try.ts';
 import { VERIFY_HELP } from './commands/verify-help.ts';
@@ -28,6 +29,13 @@ const COMMANDS: ReadonlyMap<string, Command> = new Map([
     {
       help: IMPORT_HELP,
       run: async (args, terminal) => (await import('./commands/import.ts')).importCommand(args, terminal),
+    },
+  ],
+  [
+    'serve',
+    {
+      help: SERVE_HELP,
+      run: async (args, terminal) => (await import('./commands/serve.ts')).serveCommand(args, terminal),
     },
   ],
   [

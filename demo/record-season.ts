@@ -1,0 +1,62 @@
+/**
+ * The demo season in the shared record: two people of two parties, made through the same use cases as anybody, and the
+ * season imported as one of them.
+ */
+import { randomBytes } from 'node:crypto';
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { WrongUse } from '../src/cli/exit-status.ts';
+import type { OpenRecord } from '../src/usecases/open-record.ts';
+import { createFirstPerson, isFirstRun } from '../src/usecases/people/create-first-person.ts';
+import { invitePartner } from '../src/usecases/people/invite.ts';
+import { joinParty } from '../src/usecases/people/join-party.ts';
+import { type ImportedAs, importAs } from '../src/usecases/season/import-as.ts';
+
+export interface DemoPerson {
+  readonly name: string;
+  readonly party: string;
+  readonly email: string;
+  readonly password: string;
+}
+
+export interface DemoRecord {
+  readonly people: readonly DemoPerson[];
+  readonly imported: ImportedAs;
+}
+
+const GROWER = { name: 'Wanda Okafor-Lindqvist', party: 'Quillback Acres', email: 'wanda@quillback.example' };
+const DAIRY = { name: 'Teo Marchetti-Bryn', party: 'Tarn Hollow Dairy', email: 'teo@tarn-hollow.example' };
+
+/**
+ * Makes the people, once, and imports the season, which adds only what is not there yet. Their passwords are made by
+ * chance and kept in a file of the data folder that only its owner can read, so that a second run can print them again.
+ */
+export async function recordDemoSeason(
+  record: OpenRecord,
+  { folder, dataFolder }: { readonly folder: string; readonly dataFolder: string },
+): Promise<DemoRecord> {
+  const kept = join(dataFolder, 'demo-people.json');
+  if (await isFirstRun(record)) {
+    const [grower, dairy] = [GROWER, DAIRY].map((person) => ({ ...person, password: newPassword() }));
+    if (!grower || !dairy) throw new Error('The demo has two people');
+    const owner = await createFirstPerson(record, grower);
+    const context = { ...record, caller: { ...owner, role: 'owner' as const } };
+    const { secret } = await invitePartner(context, { party: dairy.party });
+    await joinParty(record, { ...dairy, secret, address: 'localhost' });
+    await writeFile(kept, JSON.stringify([grower, dairy]), { mode: 0o600 });
+  }
+  const text = await readFile(kept, 'utf8').catch(() => {
+    throw new WrongUse(
+      `${dataFolder} holds a record that is not the demo's. Name an empty folder in HUSKLEDGER_DATA.`,
+    );
+  });
+  const people = JSON.parse(text) as DemoPerson[];
+  return { people, imported: await importAs(record, { folder, email: GROWER.email }) };
+}
+
+/** 96 bits of chance, in letters that are read out without mistakes. */
+function newPassword(): string {
+  return randomBytes(12)
+    .toString('hex')
+    .replace(/(.{6})(?=.)/g, '$1-');
+}
