@@ -8,7 +8,10 @@ import { createRequire } from 'node:module';
 export async function readFonts(): Promise<{ readonly regular: Uint8Array; readonly semibold: Uint8Array }> {
   const { resolve } = createRequire(import.meta.url);
   const read = async (path: string) =>
-    new Uint8Array(await readFile(resolve(`@expo-google-fonts/source-sans-3/${path}`)));
+    // A bundler that followed this name would take in the whole package, with what that is missing.
+    new Uint8Array(
+      await readFile(resolve(/* turbopackIgnore: true */ `@expo-google-fonts/source-sans-3/${path}`)),
+    );
   return {
     regular: await read('400Regular/SourceSans3_400Regular.ttf'),
     semibold: await read('600SemiBold/SourceSans3_600SemiBold.ttf'),

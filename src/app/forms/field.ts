@@ -1,0 +1,93 @@
+/**
+ * Forms as data: a page says what it asks for, and one component draws it and keeps what was typed.
+ */
+
+interface Named {
+  readonly name: string;
+  readonly label: string;
+  readonly hint?: string;
+  /** What stands in the field at first. */
+  readonly value?: string;
+  readonly optional?: boolean;
+}
+
+export interface TextField extends Named {
+  readonly kind: 'text';
+  /** Which keys a phone shows. */
+  readonly keys?: 'decimal' | 'email';
+  /** Stands behind the figure. */
+  readonly unit?: string;
+  readonly autoComplete?: string;
+  /** For the one figure that matters most on the page. */
+  readonly large?: boolean;
+}
+
+export interface PasswordField extends Named {
+  readonly kind: 'password';
+  readonly autoComplete: 'current-password' | 'new-password';
+}
+
+export interface DateField extends Named {
+  readonly kind: 'date';
+}
+
+/** A time on the wall clock of a zone: "2026-09-14T21:40". */
+export interface WallClockField extends Named {
+  readonly kind: 'wall-clock';
+  readonly timeZone: string;
+}
+
+export interface Option {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** One of a few, all in sight. */
+export interface ChoiceField extends Named {
+  readonly kind: 'choice';
+  readonly options: readonly Option[];
+}
+
+/** One of many. */
+export interface ListField extends Named {
+  readonly kind: 'list';
+  readonly options: readonly Option[];
+}
+
+export interface HiddenField {
+  readonly kind: 'hidden';
+  readonly name: string;
+  readonly value: string;
+}
+
+export type InputField = TextField | PasswordField | DateField | WallClockField | ChoiceField | ListField;
+
+/** Fields that most people can pass over. */
+export interface MoreFields {
+  readonly kind: 'more';
+  readonly summary: string;
+  readonly fields: readonly InputField[];
+}
+
+/** Fields that stand side by side. */
+export interface FieldRow {
+  readonly kind: 'row';
+  readonly fields: readonly InputField[];
+}
+
+export type Field = InputField | HiddenField | MoreFields | FieldRow;
+
+/** Every field that holds something, wherever it stands. */
+export function inputsOf(fields: readonly Field[]): readonly (InputField | HiddenField)[] {
+  return fields.flatMap((field): readonly (InputField | HiddenField)[] =>
+    field.kind === 'more' || field.kind === 'row' ? field.fields : [field],
+  );
+}
+
+/** What every input of a field is given. */
+export interface Given {
+  readonly id: string;
+  readonly name: string;
+  readonly 'aria-invalid': boolean | undefined;
+  readonly 'aria-describedby': string | undefined;
+}

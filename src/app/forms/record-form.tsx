@@ -1,0 +1,67 @@
+/**
+ * A form drawn from its fields. It is sent as any form is, with or without scripts; with them, the refusal appears
+ * without a new page, and a time that was left alone keeps up with the clock.
+ */
+'use client';
+
+import { useActionState, useEffect, useRef } from 'react';
+import type { Field } from './field.ts';
+import { inputsOf } from './field.ts';
+import { FieldView } from './field-view.tsx';
+import { type FormAction, type FormState, NOTHING_YET } from './form-state.ts';
+import { Refused } from './refused.tsx';
+
+export interface RecordFormProps {
+  readonly action: FormAction;
+  readonly fields: readonly Field[];
+  /** What the button says. */
+  readonly submit: string;
+  /** Sent with the form so that sending twice records once. */
+  readonly requestKey?: string;
+  /** For a button that should not draw the eye. */
+  readonly quiet?: boolean;
+}
+
+export function RecordForm({ action, fields, submit, requestKey, quiet = false }: RecordFormProps) {
+  const [state, send, isSending] = useActionState(action, NOTHING_YET);
+  const top = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (state.turn > 0) top.current?.focus();
+  }, [state.turn]);
+  const shown = state.asked ? [...fields, state.asked] : fields;
+  return (
+    <form action={send} className="record-form" noValidate>
+      <div ref={top} tabIndex={-1} className="form-answer">
+        <Answer state={state} fields={shown} />
+      </div>
+      {requestKey === undefined ? null : <input type="hidden" name="key" value={state.key || requestKey} />}
+      <div key={state.turn} className="fields">
+        {shown.map((field) => (
+          <FieldView
+            key={'name' in field ? field.name : inputsOf([field])[0]?.name}
+            field={field}
+            state={state}
+          />
+        ))}
+      </div>
+      <button type="submit" className={quiet ? 'quiet' : 'act'} disabled={isSending}>
+        {submit}
+      </button>
+    </form>
+  );
+}
+
+function Answer({ state, fields }: { readonly state: FormState; readonly fields: readonly Field[] }) {
+  if (state.refused !== undefined) return <Refused state={state} fields={fields} />;
+  if (state.told === undefined) return null;
+  return (
+    <div className="told" role="status">
+      <p>{state.told}</p>
+      {state.link === undefined ? null : (
+        <p>
+          <code className="link-shown">{state.link}</code>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+/**
+ * The frame of every page: the product's name, the places, who is signed in for which party, and the fills of the strips.
+ */
+import './look/fonts.css';
+import './look/ground.css';
+import './look/frame.css';
+import './look/forms.css';
+import './look/loads.css';
+import './look/stair.css';
+import type { Metadata, Viewport } from 'next';
+import type { ReactNode } from 'react';
+import { PlaceHeader } from './place/place-header.tsx';
+import { currentMembership, currentSession } from './server/current-caller.ts';
+import { HatchPatterns } from './strip/hatch-patterns.tsx';
+
+/** Every page is somebody's own: none is made when the program is built. */
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = {
+  title: { default: 'Huskledger', template: '%s · Huskledger' },
+  description:
+    'The record that a corn grower and a dairy share: every truckload, priced by the agreed formula.',
+  robots: { index: false, follow: false },
+};
+
+export const viewport: Viewport = {
+  width: 'device-width',
+  initialScale: 1,
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#f8f4ea' },
+    { media: '(prefers-color-scheme: dark)', color: '#1c1915' },
+  ],
+};
+
+export default async function RootLayout({ children }: { readonly children: ReactNode }) {
+  const session = await currentSession();
+  const membership = session && (await currentMembership(session));
+  return (
+    <html lang="en">
+      <body>
+        <a className="skip" href="#page">
+          To the page
+        </a>
+        <HatchPatterns />
+        <PlaceHeader session={session} membership={membership} />
+        <main id="page">{children}</main>
+      </body>
+    </html>
+  );
+}

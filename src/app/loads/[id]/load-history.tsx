@@ -1,0 +1,42 @@
+/**
+ * Everything that was recorded of a load, in the journal's order.
+ */
+import type { HistoryView } from '../../../usecases/loads/read-load.ts';
+
+const KINDS: Readonly<Record<string, string>> = {
+  load: 'Ticket recorded',
+  result: 'Result recorded',
+  election: 'Pricing date named',
+  choice: 'Accepted or refused',
+  settlement: 'Settled or closed',
+};
+
+export interface LoadHistoryProps {
+  readonly history: readonly HistoryView[];
+  readonly timeZone: string;
+}
+
+export function LoadHistory({ history, timeZone }: LoadHistoryProps) {
+  return (
+    <section aria-labelledby="history">
+      <h2 id="history">History</h2>
+      <p className="hint">
+        Times in {timeZone}. Each entry of the journal has a number, and a fingerprint that holds the one
+        before it.
+      </p>
+      <ol className="history">
+        {history.map(({ at, kind, person, sequence, fingerprint }) => (
+          <li key={sequence}>
+            <span className="sequence">{sequence}</span>
+            <span>
+              {KINDS[kind] ?? kind}
+              {person === undefined ? '' : ` by ${person}`}
+            </span>
+            <span className="history-when">{at}</span>
+            <code title={fingerprint}>{fingerprint.slice(0, 12)}…</code>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+/**
+ * Records what the scale operator typed. The time is given its offset from UTC; in the hour that comes twice on the
+ * night when clocks go back, the form asks which of the two it was.
+ */
+'use server';
+
+import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
+import { recordLoads } from '../../../usecases/loads/record-loads.ts';
+import { badInput } from '../../../usecases/read-input-rows.ts';
+import type { FormState } from '../../forms/form-state.ts';
+import { type Done, rowOf, submit, textOf } from '../../forms/submit.ts';
+import { addressOf } from '../../place/asked.ts';
+import { currentContext } from '../../server/current-caller.ts';
+import { isWallClock, offsetsOf } from '../../times/wall-clock.ts';
+
+export async function weigh(before: FormState, sent: FormData): Promise<FormState> {
+  return await submit(before, sent, async (): Promise<Done> => {
+    const context = await currentContext();
+    const agreementId = textOf(sent, 'agreement');
+    const { timeZone } = await readAgreementWords(context, { agreementId });
+    const time = deliveredAt(sent, timeZone);
+    if (typeof time !== 'string') return time;
+    const row = {
+      ...rowOf(sent, ['ticket', 'truck', 'gross', 'tare', 'unit', 'sample']),
+      ...distance(sent),
+      delivered_at: time,
+    };
+    const key = textOf(sent, 'key');
+    const [load] = await recordLoads(context, { agreementId, loads: [row], ...(key === '' ? {} : { key }) });
+    return {
+      to: addressOf('/loads/new', {
+        agreement: agreementId,
+        done: load?.id,
+        before: load?.isNew === false ? 1 : undefined,
+      }),
+    };
+  });
+}
+
+function distance(sent: FormData): Readonly<Record<string, string>> {
+  const length = textOf(sent, 'distance');
+  if (length === '') return {};
+  return textOf(sent, 'distance_unit') === 'km' ? { km: length } : { miles: length };
+}
+
+/** The time with its offset, or the question which of two it is. Refuses `bad-input` for a time that never was. */
+function deliveredAt(sent: FormData, zone: string): string | Done {
+  const time = textOf(sent, 'delivered_at').slice(0, 16);
+  if (!isWallClock(time)) {
+    throw badInput([
+      { column: 'delivered_at', message: 'must be a day and a time, like 14 September 2026, 21:40' },
+    ]);
+  }
+  const offsets = offsetsOf(time, zone);
+  const [first, second] = offsets;
+  if (first === undefined) {
+    const message = `never was: on that night the clocks of ${zone} went forward past ${time.slice(11)}`;
+    throw badInput([{ column: 'delivered_at', message }]);
+  }
+  const chosen = textOf(sent, 'offset');
+  if (second === undefined || offsets.includes(chosen)) {
+    return `${time}:00${second === undefined ? first : chosen}`;
+  }
+  return {
+    refused: 'Nothing was recorded yet. One more question:',
+    asked: {
+      kind: 'choice',
+      name: 'offset',
+      label: `${time.slice(11)} came twice that night. Which one?`,
+      options: [
+        { value: first, label: `The first, before the clocks went back (UTC${first})` },
+        { value: second, label: `The second, after they went back (UTC${second})` },
+      ],
+    },
+  };
+}

@@ -1,0 +1,87 @@
+/**
+ * What the scale operator is asked for, in the order of the work.
+ */
+import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
+import type { Field, Option } from '../../forms/field.ts';
+import { wallClockNow } from '../../times/wall-clock.ts';
+
+const UNITS: readonly Option[] = [
+  { value: 'lb', label: 'lb' },
+  { value: 'kg', label: 'kg' },
+  { value: 'short-ton', label: 'short ton' },
+  { value: 'tonne', label: 'tonne' },
+];
+
+const DISTANCES: readonly Option[] = [
+  { value: 'miles', label: 'miles' },
+  { value: 'km', label: 'km' },
+];
+
+export interface Weighing {
+  readonly now: number;
+  /** The unit of the load before. */
+  readonly unit: string | undefined;
+}
+
+export function weighingFields(agreement: AgreementView, { now, unit }: Weighing): readonly Field[] {
+  const { timeZone, distanceNeeded } = agreement;
+  const isAmerican = agreement.currency === 'USD';
+  return [
+    { kind: 'hidden', name: 'agreement', value: agreement.id },
+    {
+      kind: 'row',
+      fields: [
+        { kind: 'text', name: 'ticket', label: 'Ticket' },
+        { kind: 'text', name: 'truck', label: 'Truck', optional: true },
+      ],
+    },
+    {
+      kind: 'row',
+      fields: [
+        { kind: 'text', name: 'gross', label: 'Gross', keys: 'decimal', large: true },
+        { kind: 'text', name: 'tare', label: 'Tare', keys: 'decimal', large: true },
+      ],
+    },
+    {
+      kind: 'choice',
+      name: 'unit',
+      label: 'The scale weighs in',
+      value: unit ?? (isAmerican ? 'lb' : 'kg'),
+      options: UNITS,
+    },
+    ...(distanceNeeded ? distanceFields(isAmerican) : []),
+    { kind: 'text', name: 'sample', label: 'Sample', optional: true },
+    {
+      kind: 'wall-clock',
+      name: 'delivered_at',
+      label: 'Time on the scale',
+      hint: `On the clock of ${timeZone.replaceAll('_', ' ')}.`,
+      value: wallClockNow(now, timeZone),
+      timeZone,
+    },
+  ];
+}
+
+function distanceFields(isAmerican: boolean): readonly Field[] {
+  return [
+    {
+      kind: 'row',
+      fields: [
+        {
+          kind: 'text',
+          name: 'distance',
+          label: 'Distance hauled',
+          hint: 'The price depends on it.',
+          keys: 'decimal',
+        },
+        {
+          kind: 'choice',
+          name: 'distance_unit',
+          label: 'In',
+          value: isAmerican ? 'miles' : 'km',
+          options: DISTANCES,
+        },
+      ],
+    },
+  ];
+}

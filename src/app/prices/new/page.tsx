@@ -1,0 +1,77 @@
+/**
+ * Recording a quote of a public price that an agreement follows.
+ */
+import { randomUUID } from 'node:crypto';
+import { RecordForm } from '../../forms/record-form.tsx';
+import { type Asked, askedText } from '../../place/asked.ts';
+import { AgreementChoice, AgreementLine, chooseAgreement } from '../../place/chosen-agreement.tsx';
+import { ask } from '../../server/ask.ts';
+import { readerLocale } from '../../server/current-caller.ts';
+import { openedRecord } from '../../server/record.ts';
+import { toldBy } from '../../server/told.ts';
+import { wallClockNow } from '../../times/wall-clock.ts';
+import { quote } from './quote.ts';
+
+export const metadata = { title: 'Record a price' };
+
+export default async function PricePage({ searchParams }: { readonly searchParams: Promise<Asked> }) {
+  const asked = await searchParams;
+  const locale = await readerLocale();
+  const chosen = await ask((context) => chooseAgreement(context, { asked, locale, verb: 'record-quote' }));
+  const { agreement, agreements } = chosen;
+  const told = await toldBy(asked);
+  const { now } = await openedRecord();
+  return (
+    <div className="narrow">
+      {told === undefined ? null : (
+        <p className="told" role="status">
+          {told}
+        </p>
+      )}
+      <h1>{told === undefined ? 'Record a price' : 'Next price'}</h1>
+      <AgreementLine chosen={chosen} path="/prices/new" />
+      {!agreement ? <AgreementChoice agreements={agreements} path="/prices/new" /> : null}
+      {agreement && agreement.series.length === 0 ? (
+        <p>This agreement follows no public price: its prices are fixed in its own words.</p>
+      ) : null}
+      {agreement && agreement.series.length > 0 ? (
+        <>
+          <p>
+            A price is recorded as it was published, before the agreement adds or takes away anything. Once
+            recorded it is never changed.
+          </p>
+          <RecordForm
+            key={askedText(asked, 'seal') ?? 'first'}
+            action={quote}
+            submit="Record this price"
+            requestKey={randomUUID()}
+            fields={[
+              { kind: 'hidden', name: 'agreement', value: agreement.id },
+              {
+                kind: 'list',
+                name: 'series',
+                label: 'Which price',
+                value: askedText(asked, 'series') ?? agreement.series[0] ?? '',
+                options: agreement.series.map((name) => ({ value: name, label: name })),
+              },
+              {
+                kind: 'date',
+                name: 'date',
+                label: 'Quoted on',
+                value: wallClockNow(now(), agreement.timeZone).slice(0, 10),
+              },
+              {
+                kind: 'text',
+                name: 'price',
+                label: 'Price',
+                keys: 'decimal',
+                unit: agreement.currency,
+                large: true,
+              },
+            ]}
+          />
+        </>
+      ) : null}
+    </div>
+  );
+}

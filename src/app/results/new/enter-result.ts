@@ -1,0 +1,44 @@
+/**
+ * Records a laboratory's figures.
+ */
+'use server';
+
+import { TESTED } from '../../../domain/agreement/measures.ts';
+import { columnOf } from '../../../domain/tables/table-shape.ts';
+import { badInput } from '../../../usecases/read-input-rows.ts';
+import { recordResults } from '../../../usecases/results/record-results.ts';
+import type { FormState } from '../../forms/form-state.ts';
+import { rowOf, submit, textOf } from '../../forms/submit.ts';
+import { currentContext } from '../../server/current-caller.ts';
+import { tellingAddress } from '../../server/told.ts';
+
+const COLUMNS = ['basis', ...TESTED.map(columnOf), 'laboratory', 'method', 'reported_on'];
+
+export async function enterResult(before: FormState, sent: FormData): Promise<FormState> {
+  return await submit(before, sent, async () => {
+    const context = await currentContext();
+    const agreementId = textOf(sent, 'agreement');
+    const [chosen, other] = [textOf(sent, 'sample'), textOf(sent, 'other_sample')];
+    if (chosen !== '' && other !== '' && chosen !== other) {
+      throw badInput([
+        {
+          column: 'sample',
+          message: `is ${chosen} in the list and ${other} beneath it; leave one of the two empty`,
+        },
+      ]);
+    }
+    if (textOf(sent, 'basis') === '') {
+      throw badInput([{ column: 'basis', message: ': choose one, as the laboratory’s sheet says' }]);
+    }
+    const sample = chosen === '' ? other : chosen;
+    const key = textOf(sent, 'key');
+    await recordResults(context, {
+      agreementId,
+      results: [{ sample, ...rowOf(sent, COLUMNS) }],
+      ...(key === '' ? {} : { key }),
+    });
+    const [basis, laboratory] = [textOf(sent, 'basis'), textOf(sent, 'laboratory')];
+    const kept = { agreement: agreementId, basis, laboratory: laboratory === '' ? undefined : laboratory };
+    return { to: await tellingAddress('/results/new', kept, `The result of sample ${sample} is recorded.`) };
+  });
+}

@@ -1,0 +1,89 @@
+/**
+ * What the laboratory clerk is asked for: the figures that most laboratories report first, the others behind a fold.
+ */
+import { MEASURE_NAMES, TESTED, type Tested } from '../../../domain/agreement/measures.ts';
+import { columnOf } from '../../../domain/tables/table-shape.ts';
+import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
+import type { Field, TextField } from '../../forms/field.ts';
+
+const FIRST: readonly Tested[] = ['dry-matter', 'starch', 'ndf'];
+
+const UNITS: Readonly<Partial<Record<Tested, string>>> = {
+  ph: '',
+  'particle-size': 'µm',
+  aflatoxin: 'µg/kg as-fed',
+  vomitoxin: 'mg/kg as-fed',
+  'ammonia-nitrogen': '% of total nitrogen',
+  'dry-matter': '% as-fed',
+};
+
+export interface ResultPreset {
+  readonly sample: string | undefined;
+  readonly basis: string | undefined;
+  readonly laboratory: string | undefined;
+}
+
+export function resultFields(agreement: AgreementView, preset: ResultPreset): readonly Field[] {
+  const { awaited } = agreement;
+  const known = awaited.some(({ name }) => name === preset.sample);
+  const other = known ? undefined : preset.sample;
+  return [
+    { kind: 'hidden', name: 'agreement', value: agreement.id },
+    {
+      kind: 'list',
+      name: 'sample',
+      label: 'Sample',
+      value: known ? (preset.sample ?? '') : '',
+      options: [
+        { value: '', label: awaited.length === 0 ? 'None is awaited' : 'Choose the sample…' },
+        ...awaited.map(({ name, loads }) => ({
+          value: name,
+          label: `${name}, ${loads === 1 ? 'one load' : `${loads} loads`}`,
+        })),
+      ],
+    },
+    {
+      kind: 'more',
+      summary: 'A sample that is not in the list',
+      fields: [{ kind: 'text', name: 'other_sample', label: 'Its name', ...(other ? { value: other } : {}) }],
+    },
+    {
+      kind: 'choice',
+      name: 'basis',
+      label: 'Starch, fibre and the like are reported on',
+      ...(preset.basis === undefined ? {} : { value: preset.basis }),
+      options: [
+        { value: 'dry-matter', label: 'dry matter' },
+        { value: 'as-fed', label: 'as-fed weight' },
+      ],
+    },
+    { kind: 'row', fields: FIRST.map((measure) => figureField(measure, false)) },
+    {
+      kind: 'more',
+      summary: 'Other figures, laboratory and method',
+      fields: [
+        ...TESTED.filter((measure) => !FIRST.includes(measure)).map((measure) => figureField(measure, true)),
+        {
+          kind: 'text',
+          name: 'laboratory',
+          label: 'Laboratory',
+          ...(preset.laboratory ? { value: preset.laboratory } : {}),
+        },
+        { kind: 'text', name: 'method', label: 'Method' },
+        { kind: 'date', name: 'reported_on', label: 'Reported on' },
+      ],
+    },
+  ];
+}
+
+function figureField(measure: Tested, isOptional: boolean): TextField {
+  const name = MEASURE_NAMES[measure];
+  return {
+    kind: 'text',
+    name: columnOf(measure),
+    label: name.charAt(0).toUpperCase() + name.slice(1),
+    keys: 'decimal',
+    unit: UNITS[measure] ?? '%',
+    ...(isOptional || measure === 'dry-matter' ? {} : { optional: true }),
+  };
+}

@@ -1,0 +1,81 @@
+/**
+ * A record for the browser tests, made through the use cases before the program starts: a grower and a dairy with a demo
+ * season, and a neighbour who has no part in it. Each of them has a person for every role.
+ */
+import { join } from 'node:path';
+import { ROLES, type Role } from '../../src/domain/parties/permissions.ts';
+import type { Caller, Tools } from '../../src/usecases/context.ts';
+import { openRecord } from '../../src/usecases/open-record.ts';
+import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
+import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
+import { joinParty } from '../../src/usecases/people/join-party.ts';
+import { importSeason } from '../../src/usecases/season/import-season.ts';
+
+export const PASSWORD = 'wet corn in the wind';
+export const PARTIES = {
+  grower: 'Quillback Acres',
+  dairy: 'Tarn Hollow Dairy',
+  neighbour: 'Fernway Orchards',
+} as const;
+export type Side = keyof typeof PARTIES;
+
+/** "bookkeeper.dairy@example.org" */
+export function emailOf(side: Side, role: Role): string {
+  return `${role}.${side}@example.org`;
+}
+
+export interface SeasonRecord {
+  readonly agreementId: string;
+}
+
+/** Fills a new data folder and lets go of it. */
+export async function fillRecord(dataFolder: string, season: string): Promise<SeasonRecord> {
+  const record = await openRecord({ dataFolder, databaseUrl: undefined }, process.cwd());
+  try {
+    const grower = await firstOwner(record);
+    const dairy = await partnerOwner(record, grower, 'dairy');
+    const neighbour = await partnerOwner(record, grower, 'neighbour');
+    for (const [side, owner] of Object.entries({ grower, dairy, neighbour })) {
+      await inviteOthers(record, owner, side as Side);
+    }
+    const folder = join('demo', season);
+    const { agreementId } = await importSeason(record, { folder, seller: grower, buyer: dairy });
+    if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
+    return { agreementId };
+  } finally {
+    await record.close();
+  }
+}
+
+async function firstOwner(tools: Tools): Promise<Caller> {
+  const made = await createFirstPerson(tools, {
+    name: 'Ana of the grower',
+    email: emailOf('grower', 'owner'),
+    password: PASSWORD,
+    party: PARTIES.grower,
+  });
+  return { ...made, role: 'owner' };
+}
+
+async function partnerOwner(tools: Tools, caller: Caller, side: Side): Promise<Caller> {
+  const { secret } = await invitePartner({ ...tools, caller }, { party: PARTIES[side] });
+  return { ...(await comeIn(tools, secret, { side, role: 'owner' })), role: 'owner' };
+}
+
+async function inviteOthers(tools: Tools, caller: Caller, side: Side): Promise<void> {
+  for (const role of ROLES.filter((name) => name !== 'owner')) {
+    const { secret } = await inviteMember({ ...tools, caller }, { role });
+    await comeIn(tools, secret, { side, role });
+  }
+}
+
+async function comeIn(tools: Tools, secret: string, who: { readonly side: Side; readonly role: Role }) {
+  const { side, role } = who;
+  return await joinParty(tools, {
+    secret,
+    name: `${role} of the ${side}`,
+    email: emailOf(side, role),
+    password: PASSWORD,
+    address: 'in the test',
+  });
+}
