@@ -36,7 +36,7 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
       <div className="title">
         <h1>Loads</h1>
         {agreements.length > 0 && mayDo(role, 'record-load') ? (
-          <a className="act-link" href="/loads/new">
+          <a className={role === 'scale-operator' ? 'act-link' : 'plain-link'} href="/loads/new">
             Weigh a load
           </a>
         ) : null}
@@ -46,7 +46,7 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
           {told}
         </p>
       )}
-      <WaitingList groups={waiting} role={role} requestKey={randomUUID} />
+      <WaitingList groups={waiting} role={role} requestKey={randomUUID} isOneOfMany={agreements.length > 1} />
       {agreements.length === 0 || (agreements.every(({ loads }) => loads === 0) && waiting.length === 0) ? (
         <EmptyLoads hasAgreement={agreements.length > 0} />
       ) : (

@@ -11,18 +11,20 @@ export interface WaitingListProps {
   readonly groups: readonly WaitingGroup[];
   readonly role: Role;
   readonly requestKey: () => string;
+  /** Whether each must say which agreement it is about. */
+  readonly isOneOfMany: boolean;
 }
 
-export function WaitingList({ groups, role, requestKey }: WaitingListProps) {
+export function WaitingList({ groups, role, requestKey, isOneOfMany }: WaitingListProps) {
   if (groups.length === 0) return null;
   const ordered = [...groups.filter(({ yours }) => yours), ...groups.filter(({ yours }) => !yours)];
   return (
     <section aria-label="What waits">
       <ul className="waiting">
-        {ordered.map((group) => (
+        {ordered.map((group, index) => (
           <li key={`${group.agreementId} ${group.what}`} className={group.yours ? 'yours' : 'theirs'}>
-            <p>{waitingWords(group)}</p>
-            <WaitingStep group={group} role={role} requestKey={requestKey} />
+            <p>{waitingWords(group, isOneOfMany)}</p>
+            <WaitingStep group={group} role={role} requestKey={requestKey} isFirst={index === 0} />
           </li>
         ))}
       </ul>
@@ -34,10 +36,13 @@ function WaitingStep({
   group,
   role,
   requestKey,
+  isFirst,
 }: {
   readonly group: WaitingGroup;
   readonly role: Role;
   readonly requestKey: () => string;
+  /** Only what to do first has the strong colour. */
+  readonly isFirst: boolean;
 }) {
   if (group.what === 'ready') {
     if (!mayDo(role, 'settle')) return null;
@@ -46,6 +51,7 @@ function WaitingStep({
         action={settle}
         submit={group.loads === 1 ? 'Settle it' : `Settle all ${group.loads}`}
         requestKey={requestKey()}
+        quiet={!isFirst}
         fields={[{ kind: 'hidden', name: 'agreement', value: group.agreementId }]}
       />
     );
@@ -53,7 +59,7 @@ function WaitingStep({
   const step = waitingStep(group);
   if (!step || !mayDo(role, step.verb)) return null;
   return (
-    <a className={group.yours ? 'act-link' : 'plain-link'} href={step.to}>
+    <a className={group.yours && isFirst ? 'act-link' : 'plain-link'} href={step.to}>
       {step.label}
     </a>
   );

@@ -33,10 +33,14 @@ function age(group: WaitingGroup): string {
   return loads === 1 ? `It ${since}.` : `The oldest ${since}.`;
 }
 
-/** "Six loads under A-26-014 wait for results from the laboratory. The oldest has waited four days." */
-export function waitingWords(group: WaitingGroup): string {
+/**
+ * "Six loads wait for results from the laboratory. The oldest has waited four days." With `isOneOfMany` it says under
+ * which agreement.
+ */
+export function waitingWords(group: WaitingGroup, isOneOfMany: boolean): string {
   const { loads, agreementNumber, partner } = group;
-  const subject = opening(`${counted(loads, 'load')} under ${agreementNumber} with ${partner}`);
+  const under = isOneOfMany ? ` under ${agreementNumber} with ${partner}` : '';
+  const subject = opening(`${counted(loads, 'load')}${under}`);
   const [wait, have, are] = loads === 1 ? ['waits', 'has', 'is'] : ['wait', 'have', 'are'];
   return `${subject} ${told()} ${age(group)}`;
 
@@ -72,7 +76,7 @@ export function waitingStep(
 ):
   | { readonly verb: 'record-result' | 'record-quote' | 'read'; readonly label: string; readonly to: string }
   | undefined {
-  const { agreementId } = group;
+  const { agreementId, loads } = group;
   switch (group.what) {
     case 'no-result':
       return { verb: 'record-result', label: 'Enter results', to: `/results/new?agreement=${agreementId}` };
@@ -83,7 +87,11 @@ export function waitingStep(
     case 'not-elected':
     case 'refusal-contested':
     case 'outside-table':
-      return { verb: 'read', label: 'See them', to: `/loads?status=waiting&agreement=${agreementId}` };
+      return {
+        verb: 'read',
+        label: loads === 1 ? 'See it' : 'See them',
+        to: `/loads?status=waiting&agreement=${agreementId}`,
+      };
     case 'ready':
       return undefined;
   }

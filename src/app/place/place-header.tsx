@@ -40,7 +40,9 @@ function Who({
   const others = session.memberships.filter(({ partyId }) => partyId !== membership?.partyId);
   return (
     <details className="who">
-      <summary>{membership?.party ?? session.name}</summary>
+      <summary>
+        <span className="who-name">{membership?.party ?? session.name}</span>
+      </summary>
       <div className="who-menu">
         <p>
           {session.name}

@@ -43,6 +43,9 @@ export function PriceStair({ lines, amounts, total, currency }: PriceStairProps)
   );
 }
 
+/** A line that comes to nothing still shows where the sum stands. */
+const THINNEST = 0.003;
+
 function StepBar({
   step: { from, to, isDown },
   zero,
@@ -58,8 +61,8 @@ function StepBar({
       <line className="bar-zero" x1={ofWhole(zero)} x2={ofWhole(zero)} y1="0" y2="22" />
       <rect
         className={kind}
-        x={ofWhole(from)}
-        width={ofWhole(Math.max(to - from, 0.003))}
+        x={ofWhole(Math.min(from, 1 - THINNEST))}
+        width={ofWhole(Math.max(to - from, THINNEST))}
         y="4"
         height="14"
       />

@@ -54,8 +54,7 @@ export function weighingFields(agreement: AgreementView, { now, unit }: Weighing
     {
       kind: 'wall-clock',
       name: 'delivered_at',
-      label: 'Time on the scale',
-      hint: `On the clock of ${timeZone.replaceAll('_', ' ')}.`,
+      label: `Time on the scale, ${timeZone.replaceAll('_', ' ')}`,
       value: wallClockNow(now, timeZone),
       timeZone,
     },

@@ -1,0 +1,28 @@
+/**
+ * Before the browser tests: the program is built, a record with a demo season is made, and the program is started on it.
+ */
+import type { TestProject } from 'vitest/node';
+import { buildProgram, newDataFolder, startProgram } from './program.ts';
+import { fillRecord } from './season-record.ts';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    readonly address: string;
+    readonly agreementId: string;
+  }
+}
+
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const folder = await newDataFolder();
+  const [{ agreementId }] = await Promise.all([
+    fillRecord(folder.path, 'quillback-tarn-hollow'),
+    process.env['HUSKLEDGER_BUILT'] === undefined ? buildProgram() : undefined,
+  ]);
+  const program = await startProgram(folder.path);
+  project.provide('address', program.address);
+  project.provide('agreementId', agreementId);
+  return async () => {
+    await program.stop();
+    await folder.remove();
+  };
+}

@@ -1,0 +1,183 @@
+/**
+ * Every page and route with what it answers to whom. The dairy, which buys, asks unless a row says `side: 'seller'`.
+ */
+export const WHO = ['owner', 'bookkeeper', 'operator', 'viewer', 'stranger', 'nobody'] as const;
+export type Who = (typeof WHO)[number];
+
+export interface Ids {
+  readonly agreement: string;
+  /** A settled load, and its ticket. */
+  readonly load: string;
+  readonly ticket: string;
+}
+
+export interface Row {
+  /** Method and file: "GET loads/page.tsx". */
+  readonly route: string;
+  /** Where a file has rows for several addresses. */
+  readonly name?: string;
+  readonly path: (ids: Ids) => string;
+  readonly body?: (ids: Ids) => unknown;
+  readonly side?: 'seller';
+  readonly expected: Readonly<Record<Who, number>>;
+}
+
+type Statuses = readonly [
+  owner: number,
+  bookkeeper: number,
+  operator: number,
+  viewer: number,
+  stranger: number,
+  nobody: number,
+];
+
+function statuses(list: Statuses): Row['expected'] {
+  return Object.fromEntries(WHO.map((who, index) => [who, list[index]])) as Row['expected'];
+}
+
+/** A page; whoever is not signed in is led to sign in. */
+function page(file: string, path: Row['path'], list: Statuses, name?: string): Row {
+  const row = { route: `GET ${file}`, path, expected: statuses(list) };
+  return name === undefined ? row : { ...row, name };
+}
+
+const read = (file: string, path: Row['path'], list: Statuses): Row => ({
+  route: `GET api/v1/${file}/route.ts`,
+  path,
+  expected: statuses(list),
+});
+
+interface Write {
+  readonly body: Row['body'];
+  readonly side?: 'seller';
+}
+
+const write = (noun: string, list: Statuses, { body, side }: Write): Row => ({
+  route: `POST api/v1/agreements/[id]/${noun}/route.ts`,
+  path: ({ agreement }) => `/api/v1/agreements/${agreement}/${noun}`,
+  expected: statuses(list),
+  ...(body === undefined ? {} : { body }),
+  ...(side === undefined ? {} : { side }),
+});
+
+const ofAgreement = (path: string) => (ids: Ids) => `${path}?agreement=${ids.agreement}`;
+const NOWHERE = '00000000-0000-7000-8000-000000000000';
+
+export const ROWS: readonly Row[] = [
+  page('page.tsx', () => '/', [307, 307, 307, 307, 307, 307]),
+  page('loads/page.tsx', () => '/loads', [200, 200, 200, 200, 200, 307]),
+  page('loads/page.tsx', ofAgreement('/loads'), [200, 200, 200, 200, 404, 307], 'loads of an agreement'),
+  page('loads/[id]/page.tsx', ({ load }) => `/loads/${load}`, [200, 200, 200, 200, 404, 307]),
+  page(
+    'loads/[id]/page.tsx',
+    () => `/loads/${NOWHERE}`,
+    [404, 404, 404, 404, 404, 307],
+    'a load that is not there',
+  ),
+  page(
+    'loads/[id]/page.tsx',
+    () => '/loads/not-an-id',
+    [404, 404, 404, 404, 404, 307],
+    'an address that is no load',
+  ),
+  page('loads/new/page.tsx', ofAgreement('/loads/new'), [200, 200, 200, 403, 404, 307]),
+  page(
+    'loads/new/page.tsx',
+    ({ load }) => `/loads/new?done=${load}`,
+    [200, 200, 200, 403, 404, 307],
+    'weighing, after a load of others',
+  ),
+  page('results/new/page.tsx', ofAgreement('/results/new'), [200, 200, 403, 403, 404, 307]),
+  page('prices/new/page.tsx', ofAgreement('/prices/new'), [200, 200, 403, 403, 404, 307]),
+  page('agreements/page.tsx', () => '/agreements', [200, 200, 200, 200, 200, 307]),
+  page(
+    'agreements/[id]/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  page('people/page.tsx', () => '/people', [200, 200, 200, 200, 200, 307]),
+  page('sign-in/page.tsx', () => '/sign-in', [307, 307, 307, 307, 307, 200]),
+  page('welcome/page.tsx', () => '/welcome', [307, 307, 307, 307, 307, 307]),
+  page('join/[secret]/page.tsx', () => '/join/guessed', [200, 200, 200, 200, 200, 200]),
+  {
+    route: 'GET loads/[id]/invoice/route.ts',
+    path: ({ load }) => `/loads/${load}/invoice`,
+    expected: statuses([200, 200, 200, 200, 404, 401]),
+  },
+  {
+    // No provider is set in these tests.
+    route: 'GET sign-in/provider/route.ts',
+    path: () => '/sign-in/provider',
+    expected: statuses([404, 404, 404, 404, 404, 404]),
+  },
+  {
+    route: 'GET api/auth/[...nextauth]/route.ts',
+    path: () => '/api/auth/providers',
+    expected: statuses([200, 200, 200, 200, 200, 200]),
+  },
+  {
+    // Without the token of its own form it signs nobody in or out.
+    route: 'POST api/auth/[...nextauth]/route.ts',
+    path: () => '/api/auth/signout',
+    body: () => ({}),
+    expected: statuses([302, 302, 302, 302, 302, 302]),
+  },
+  read('agreements', () => '/api/v1/agreements', [200, 200, 200, 200, 200, 401]),
+  {
+    route: 'POST api/v1/agreements/route.ts',
+    path: () => '/api/v1/agreements',
+    body: () => ({ document: {}, sellerId: NOWHERE, buyerId: NOWHERE }),
+    // An agreement without any term is refused for its faults, to whoever may record one.
+    expected: statuses([400, 403, 403, 403, 400, 401]),
+  },
+  read(
+    'agreements/[id]',
+    ({ agreement }) => `/api/v1/agreements/${agreement}`,
+    [200, 200, 200, 200, 404, 401],
+  ),
+  read('loads', () => '/api/v1/loads', [200, 200, 200, 200, 200, 401]),
+  read('loads/[id]', ({ load }) => `/api/v1/loads/${load}`, [200, 200, 200, 200, 404, 401]),
+  read('waiting', () => '/api/v1/waiting', [200, 200, 200, 200, 200, 401]),
+  write('loads', [200, 200, 200, 403, 404, 401], {
+    body: () => ({
+      loads: [
+        {
+          ticket: 'R-1',
+          delivered_at: '2026-11-06T09:00:00-07:00',
+          gross: '70000',
+          tare: '30000',
+          unit: 'lb',
+        },
+      ],
+    }),
+  }),
+  write('results', [200, 200, 403, 403, 404, 401], {
+    body: () => ({
+      results: [{ sample: 'R-S', basis: 'dry-matter', dry_matter: '60', starch: '60', ndf: '22' }],
+    }),
+  }),
+  write('quotes', [200, 200, 403, 403, 404, 401], {
+    body: () => ({ quotes: [{ series: 'a-series-of-the-test', date: '2026-11-06', price: '4.20' }] }),
+  }),
+  write('elections', [200, 200, 403, 403, 404, 401], {
+    side: 'seller',
+    body: ({ ticket }) => ({ elections: [{ ticket, series: 'a-series-of-the-test', date: '2026-11-06' }] }),
+  }),
+  {
+    ...write('elections', [403, 403, 403, 403, 404, 401], {
+      body: ({ ticket }) => ({ elections: [{ ticket, series: 'a-series-of-the-test', date: '2026-11-06' }] }),
+    }),
+    name: 'pricing dates named by the buyer',
+  },
+  write('choices', [200, 200, 403, 403, 404, 401], {
+    body: () => ({ choices: [{ ticket: '1075', choice: 'accept' }] }),
+  }),
+  {
+    ...write('choices', [403, 403, 403, 403, 404, 401], {
+      side: 'seller',
+      body: () => ({ choices: [{ ticket: '1075', choice: 'accept' }] }),
+    }),
+    name: 'choices made by the seller',
+  },
+  write('settlements', [200, 200, 403, 403, 404, 401], { body: ({ load }) => ({ loadId: load }) }),
+];
