@@ -48,6 +48,18 @@ async function writeInvitation(
   context: Context,
   { partyId, role }: { readonly partyId: string; readonly role: Role },
 ): Promise<Invitation> {
+  const { personId, partyId: ownParty } = context.caller;
+  await context.store.forParty(ownParty, (tx) =>
+    tx.audit.create({
+      data: {
+        id: context.newId(),
+        partyId: ownParty,
+        personId,
+        verb: 'invite',
+        subject: `${role} of ${partyId}`,
+      },
+    }),
+  );
   const secret = newSecret();
   const expiresAt = context.now() + DAYS_VALID * DAY;
   await context.store.atDoor((tx) =>
