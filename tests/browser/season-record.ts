@@ -28,23 +28,41 @@ export interface SeasonRecord {
   readonly agreementId: string;
 }
 
-/** Fills a new data folder and lets go of it. */
+/** Fills a new data folder with people and a season, and lets go of it. */
 export async function fillRecord(dataFolder: string, season: string): Promise<SeasonRecord> {
-  const record = await openRecord({ dataFolder, databaseUrl: undefined }, process.cwd());
-  try {
-    const grower = await firstOwner(record);
-    const dairy = await partnerOwner(record, grower, 'dairy');
-    const neighbour = await partnerOwner(record, grower, 'neighbour');
-    for (const [side, owner] of Object.entries({ grower, dairy, neighbour })) {
-      await inviteOthers(record, owner, side as Side);
-    }
+  return await inRecord(dataFolder, async (record) => {
+    const { grower, dairy } = await bringPeople(record);
     const folder = join('demo', season);
     const { agreementId } = await importSeason(record, { folder, seller: grower, buyer: dairy });
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
     return { agreementId };
+  });
+}
+
+/** Fills a new data folder with people alone. */
+export async function fillPeople(dataFolder: string): Promise<void> {
+  await inRecord(dataFolder, bringPeople);
+}
+
+async function inRecord<Answer>(
+  dataFolder: string,
+  work: (record: Tools) => Promise<Answer>,
+): Promise<Answer> {
+  const record = await openRecord({ dataFolder, databaseUrl: undefined }, process.cwd());
+  try {
+    return await work(record);
   } finally {
     await record.close();
   }
+}
+
+async function bringPeople(record: Tools): Promise<Readonly<Record<Side, Caller>>> {
+  const grower = await firstOwner(record);
+  const dairy = await partnerOwner(record, grower, 'dairy');
+  const neighbour = await partnerOwner(record, grower, 'neighbour');
+  const owners = { grower, dairy, neighbour };
+  for (const [side, owner] of Object.entries(owners)) await inviteOthers(record, owner, side as Side);
+  return owners;
 }
 
 async function firstOwner(tools: Tools): Promise<Caller> {
