@@ -20,6 +20,7 @@ export const REFUSAL_CODES = [
   'election-taken',
   'choice-taken',
   'not-yours',
+  'already-settled',
   'not-ready',
 ] as const;
 export type RefusalCode = (typeof REFUSAL_CODES)[number];
@@ -63,5 +64,6 @@ export const REFUSAL_OUTCOMES: Readonly<
   'election-taken': { http: 409, exit: 1 },
   'choice-taken': { http: 409, exit: 1 },
   'not-yours': { http: 403, exit: 1 },
+  'already-settled': { http: 409, exit: 1 },
   'not-ready': { http: 409, exit: 2 },
 };

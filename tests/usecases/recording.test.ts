@@ -189,6 +189,13 @@ describe('settling', () => {
       await refused(recordChoices(buyer, { agreementId, choices: [{ ticket: 'T4', choice: 'accept' }] })),
     ).toBe('choice-taken');
     expect(await settleLoads(buyer, { agreementId })).toEqual({ settled: 0, refused: 1, waiting: 1 });
+    // What a settlement rests on is closed with it.
+    const late = [{ ticket: 'T1', choice: 'accept' }];
+    expect(await refused(recordChoices(buyer, { agreementId, choices: late }))).toBe('already-settled');
+    const lateDate = [{ ticket: 'T1', series: 'corn-elevator-bid', date: '2026-09-14' }];
+    expect(await refused(recordElections(seller, { agreementId, elections: lateDate }))).toBe(
+      'already-settled',
+    );
     const elections = [{ ticket: 'T3', series: 'corn-elevator-bid', date: '2026-09-14' }];
     expect(await refused(recordElections(buyer, { agreementId, elections }))).toBe('not-yours');
     expect(await recordElections(seller, { agreementId, elections })).toEqual({ recorded: 1 });

@@ -13,6 +13,7 @@ import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseSettled } from '../settlements/refuse-settled.ts';
 
 export interface ChoicesToRecord {
   readonly agreementId: string;
@@ -24,7 +25,8 @@ export interface ChoicesToRecord {
 /**
  * Returns how many choices are new.
  * Refuses `not-allowed`, `bad-input`, `not-found` (a ticket that was not recorded), `not-yours` where the caller's party
- * is not the buyer, `choice-taken` where it was decided otherwise before.
+ * is not the buyer, `choice-taken` where it was decided otherwise before, `already-settled` where
+ * the load is settled.
  */
 export async function recordChoices(
   context: Context,
@@ -54,6 +56,7 @@ export async function recordChoices(
     const before = new Map((await readChoices(tx, agreementId, ids)).map((row) => [row.loadId, row]));
     for (const row of rows) refuseOtherChoice(row, before.get(row.loadId));
     const fresh = rows.filter((row) => !before.has(row.loadId));
+    await refuseSettled(tx, agreementId, fresh);
     await insertChoices(tx, fresh, recorded);
     const facts = fresh.map(
       ({ id, loadId, choice }): Entering => ({

@@ -14,6 +14,7 @@ import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseSettled } from '../settlements/refuse-settled.ts';
 import { seriesNamed } from './record-quotes.ts';
 
 export interface ElectionsToRecord {
@@ -26,7 +27,8 @@ export interface ElectionsToRecord {
 /**
  * Returns how many elections are new.
  * Refuses `not-allowed`, `bad-input`, `not-found` (a ticket that was not recorded), `not-yours` where the caller's party
- * is not the seller, `election-taken` where another date was named before.
+ * is not the seller, `election-taken` where another date was named before, `already-settled` where the load
+ * is settled.
  */
 export async function recordElections(
   context: Context,
@@ -70,6 +72,7 @@ export async function recordElections(
     const before = new Map((await readElections(tx, agreementId, ids)).map((row) => [keyOf(row), row]));
     for (const row of rows) refuseOtherDate(row, before.get(keyOf(row)));
     const fresh = rows.filter((row) => !before.has(keyOf(row)));
+    await refuseSettled(tx, agreementId, fresh);
     await insertElections(tx, fresh, recorded);
     const facts = fresh.map(
       ({ id, loadId, series, date }): Entering => ({
