@@ -59,8 +59,8 @@ test.each([true, false])('somebody begins a record, invites and leaves (scripts:
     await ana.page.goto('/people');
     await ana.page.fill('[name=party]', 'Tarn Hollow Dairy');
     await ana.page.getByRole('button', { name: 'Make their invitation' }).click();
-    await ana.page.waitForSelector('.link-shown');
-    const link = (await ana.page.locator('.link-shown').textContent()) ?? '';
+    await ana.page.waitForSelector('.told .link-shown');
+    const link = (await ana.page.locator('.told .link-shown').textContent()) ?? '';
     expect(link).toMatch(new RegExp(`^${address}/join/[A-Za-z0-9_-]{43}$`));
 
     await late.page.goto(link);
@@ -71,6 +71,21 @@ test.each([true, false])('somebody begins a record, invites and leaves (scripts:
     await late.page.click('main button[type=submit]');
     await late.page.waitForURL('**/loads');
     expect(await late.page.locator('.who-name').textContent()).toBe('Tarn Hollow Dairy');
+
+    await ana.page.getByRole('link', { name: 'Record the agreement with Tarn Hollow Dairy' }).click();
+    await ana.page.waitForURL('**/agreements/new?**');
+    await ana.page.setInputFiles('[name=file]', 'demo/bushels-dry/agreement.json');
+    await ana.page.click('main button[type=submit]');
+    await ana.page.waitForSelector('.refused');
+    expect(await ana.page.locator('.refused').textContent()).toContain('one of them must be Quillback Acres');
+    await ana.page.setInputFiles('[name=file]', 'demo/quillback-tarn-hollow/agreement.json');
+    await ana.page.click('main button[type=submit]');
+    await ana.page.waitForSelector('text=Agreement A-26-014');
+    await late.page.goto('/agreements');
+    expect(await late.page.locator('main').textContent()).toContain(
+      'A-26-014, Quillback Acres to Tarn Hollow Dairy',
+    );
+
     await ana.page.goto(link);
     expect(await ana.page.locator('h1').textContent()).toBe('This invitation is over');
 

@@ -87,7 +87,7 @@ describe.each([
     expect(await page.locator('.refused').textContent()).toContain('never was');
     await weigh(page, { delivered_at: '2026-11-01T01:30' });
     await page.waitForSelector('text=01:30 came twice that night');
-    await page.getByLabel('The second, after they went back (UTC-07:00)').check();
+    await page.getByLabel('The second, after they went back (UTC−07:00)').check();
     await page.getByRole('button', { name: 'Record this load' }).click();
     await page.waitForSelector('.done');
     expect(await page.locator('.done').textContent()).toContain('at 2026-11-01 01:30');

@@ -6,9 +6,8 @@ export type Who = (typeof WHO)[number];
 
 export interface Ids {
   readonly agreement: string;
-  /** A settled load, and its ticket. */
+  /** A settled load. */
   readonly load: string;
-  readonly ticket: string;
 }
 
 export interface Row {
@@ -61,6 +60,8 @@ const write = (noun: string, list: Statuses, { body, side }: Write): Row => ({
 });
 
 const ofAgreement = (path: string) => (ids: Ids) => `${path}?agreement=${ids.agreement}`;
+/** A load that the rows record before they need one that waits. */
+const OPEN_TICKET = 'R-1';
 const NOWHERE = '00000000-0000-7000-8000-000000000000';
 
 export const ROWS: readonly Row[] = [
@@ -95,6 +96,7 @@ export const ROWS: readonly Row[] = [
     ({ agreement }) => `/agreements/${agreement}`,
     [200, 200, 200, 200, 404, 307],
   ),
+  page('agreements/new/page.tsx', () => '/agreements/new', [200, 403, 403, 403, 200, 307]),
   page('people/page.tsx', () => '/people', [200, 200, 200, 200, 200, 307]),
   page('sign-in/page.tsx', () => '/sign-in', [307, 307, 307, 307, 307, 200]),
   page('welcome/page.tsx', () => '/welcome', [307, 307, 307, 307, 307, 307]),
@@ -142,7 +144,7 @@ export const ROWS: readonly Row[] = [
     body: () => ({
       loads: [
         {
-          ticket: 'R-1',
+          ticket: OPEN_TICKET,
           delivered_at: '2026-11-06T09:00:00-07:00',
           gross: '70000',
           tare: '30000',
@@ -161,11 +163,15 @@ export const ROWS: readonly Row[] = [
   }),
   write('elections', [200, 200, 403, 403, 404, 401], {
     side: 'seller',
-    body: ({ ticket }) => ({ elections: [{ ticket, series: 'a-series-of-the-test', date: '2026-11-06' }] }),
+    body: () => ({
+      elections: [{ ticket: OPEN_TICKET, series: 'a-series-of-the-test', date: '2026-11-06' }],
+    }),
   }),
   {
     ...write('elections', [403, 403, 403, 403, 404, 401], {
-      body: ({ ticket }) => ({ elections: [{ ticket, series: 'a-series-of-the-test', date: '2026-11-06' }] }),
+      body: () => ({
+        elections: [{ ticket: OPEN_TICKET, series: 'a-series-of-the-test', date: '2026-11-06' }],
+      }),
     }),
     name: 'pricing dates named by the buyer',
   },

@@ -39,8 +39,8 @@ beforeAll(async () => {
     }
   }
   const listed = await askOf('owner')({ path: '/api/v1/loads?status=settled' });
-  const { loads } = (await listed.json()) as { loads: { id: string; ticket: string }[] };
-  ids = { agreement: agreementId, load: loads[0]?.id ?? '', ticket: loads[0]?.ticket ?? '' };
+  const { loads } = (await listed.json()) as { loads: { id: string }[] };
+  ids = { agreement: agreementId, load: loads[0]?.id ?? '' };
   expect(ids.load).not.toBe('');
 });
 

@@ -111,6 +111,10 @@ function Input({ field, value, given }: InputProps) {
     }
     case 'password':
       return <input {...given} type="password" autoComplete={field.autoComplete} />;
+    case 'lines':
+      return <textarea {...given} defaultValue={value} rows={8} spellCheck={false} />;
+    case 'file':
+      return <input {...given} type="file" accept={field.accept} />;
     case 'date':
       return <input {...given} type="date" defaultValue={value} />;
     case 'wall-clock':

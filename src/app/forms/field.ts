@@ -42,6 +42,18 @@ export interface Option {
   readonly label: string;
 }
 
+/** A text of many lines, such as a file's. */
+export interface LinesField extends Named {
+  readonly kind: 'lines';
+}
+
+/** A file from the reader's own disk. It has to be chosen again after a refusal: browsers keep none. */
+export interface FileField extends Named {
+  readonly kind: 'file';
+  /** Endings of names, such as ".json". */
+  readonly accept: string;
+}
+
 /** One of a few, all in sight. */
 export interface ChoiceField extends Named {
   readonly kind: 'choice';
@@ -60,7 +72,15 @@ export interface HiddenField {
   readonly value: string;
 }
 
-export type InputField = TextField | PasswordField | DateField | WallClockField | ChoiceField | ListField;
+export type InputField =
+  | TextField
+  | PasswordField
+  | DateField
+  | WallClockField
+  | LinesField
+  | FileField
+  | ChoiceField
+  | ListField;
 
 /** Fields that most people can pass over. */
 export interface MoreFields {

@@ -23,6 +23,8 @@ export interface FormState {
   readonly told?: string;
   /** A link to hand over, shown this once. */
   readonly link?: string;
+  /** Where to go on from there. */
+  readonly next?: { readonly label: string; readonly to: string };
   /** Grows with every answer, so that the form draws itself anew. */
   readonly turn: number;
 }

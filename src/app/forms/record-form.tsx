@@ -28,7 +28,7 @@ export function RecordForm({ action, fields, submit, requestKey, quiet = false }
   useEffect(() => {
     if (state.turn > 0) top.current?.focus();
   }, [state.turn]);
-  const shown = state.asked ? [...fields, state.asked] : fields;
+  const shown = state.asked ? [state.asked, ...fields] : fields;
   return (
     <form action={send} className="record-form" noValidate>
       <div ref={top} tabIndex={-1} className="form-answer">
@@ -60,6 +60,11 @@ function Answer({ state, fields }: { readonly state: FormState; readonly fields:
       {state.link === undefined ? null : (
         <p>
           <code className="link-shown">{state.link}</code>
+        </p>
+      )}
+      {state.next === undefined ? null : (
+        <p>
+          <a href={state.next.to}>{state.next.label}</a>
         </p>
       )}
     </div>

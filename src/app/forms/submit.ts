@@ -7,7 +7,7 @@ import type { Refusal } from '../../usecases/refusal.ts';
 import { logDefect, refusalOf } from '../server/refused.ts';
 import type { FormState } from './form-state.ts';
 
-const KEPT_LENGTH = 2_000;
+const KEPT_LENGTH = 100_000;
 const SECRET_FIELDS = ['password'];
 
 /** One text of a form, '' where it is absent. */

@@ -1,17 +1,15 @@
 /**
  * What to do where there is nothing to list yet.
  */
-export function EmptyLoads({ hasAgreement }: { readonly hasAgreement: boolean }) {
-  return hasAgreement ? (
+import { mayDo, type Role } from '../../domain/parties/permissions.ts';
+import { NoAgreement } from '../agreements/no-agreement.tsx';
+
+export function EmptyLoads({ hasAgreement, role }: { readonly hasAgreement: boolean; readonly role: Role }) {
+  if (!hasAgreement) return <NoAgreement mayRecord={mayDo(role, 'record-agreement')} />;
+  return (
     <p>
-      No load has been weighed yet. <a href="/loads/new">Weigh the first one.</a>
+      No load has been weighed yet.{' '}
+      {mayDo(role, 'record-load') ? <a href="/loads/new">Weigh the first one.</a> : null}
     </p>
-  ) : (
-    <>
-      <p>There is no agreement here yet, so there is nothing to weigh for.</p>
-      <p>
-        <a href="/people">Invite the other side</a>, then record the agreement that you both signed.
-      </p>
-    </>
   );
 }

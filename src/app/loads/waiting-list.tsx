@@ -24,7 +24,12 @@ export function WaitingList({ groups, role, requestKey, isOneOfMany }: WaitingLi
         {ordered.map((group, index) => (
           <li key={`${group.agreementId} ${group.what}`} className={group.yours ? 'yours' : 'theirs'}>
             <p>{waitingWords(group, isOneOfMany)}</p>
-            <WaitingStep group={group} role={role} requestKey={requestKey} isFirst={index === 0} />
+            <WaitingStep
+              group={group}
+              role={role}
+              requestKey={requestKey}
+              isFirst={index === 0 && role !== 'scale-operator'}
+            />
           </li>
         ))}
       </ul>

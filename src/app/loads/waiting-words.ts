@@ -2,6 +2,7 @@
  * What waits, in sentences; and what settling did.
  */
 import type { WaitingGroup } from '../../usecases/loads/read-waiting.ts';
+import { opening } from '../place/sentence.ts';
 
 const FIGURES = [
   'no',
@@ -21,10 +22,6 @@ const FIGURES = [
 
 function counted(count: number, what: string): string {
   return `${FIGURES[count] ?? count} ${what}${count === 1 ? '' : 's'}`;
-}
-
-function opening(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function age(group: WaitingGroup): string {

@@ -21,7 +21,11 @@ export async function inviteOther(before: FormState, sent: FormData): Promise<Fo
   return await submit(before, sent, async () => {
     const party = textOf(sent, 'party');
     const invitation = await invitePartner(await currentContext(), { party });
-    return await told(invitation, `the first owner of ${party}`);
+    const shown = await told(invitation, `the first owner of ${party}`);
+    return {
+      ...shown,
+      next: { label: `Record the agreement with ${party}`, to: `/agreements/new?with=${invitation.partyId}` },
+    };
   });
 }
 

@@ -21,6 +21,12 @@ export default async function PeoplePage() {
         {session.name}, {session.email}
         {membership ? `: ${ROLE_NAMES[membership.role]} for ${membership.party}.` : ': in no party here.'}
       </p>
+      {membership ? (
+        <p className="hint">
+          The number of {membership.party} here, for an agreement’s other side to record it with:{' '}
+          <code className="link-shown">{membership.partyId}</code>
+        </p>
+      ) : null}
       {membership && mayInvite ? (
         <>
           <section>

@@ -8,15 +8,16 @@ const KINDS: Readonly<Record<string, string>> = {
   result: 'Result recorded',
   election: 'Pricing date named',
   choice: 'Accepted or refused',
-  settlement: 'Settled or closed',
+  settlement: 'Settled',
 };
 
 export interface LoadHistoryProps {
   readonly history: readonly HistoryView[];
   readonly timeZone: string;
+  readonly isRefused: boolean;
 }
 
-export function LoadHistory({ history, timeZone }: LoadHistoryProps) {
+export function LoadHistory({ history, timeZone, isRefused }: LoadHistoryProps) {
   return (
     <section aria-labelledby="history">
       <h2 id="history">History</h2>
@@ -29,7 +30,7 @@ export function LoadHistory({ history, timeZone }: LoadHistoryProps) {
           <li key={sequence}>
             <span className="sequence">{sequence}</span>
             <span>
-              {KINDS[kind] ?? kind}
+              {kind === 'settlement' && isRefused ? 'Closed as refused' : (KINDS[kind] ?? kind)}
               {person === undefined ? '' : ` by ${person}`}
             </span>
             <span className="history-when">{at}</span>

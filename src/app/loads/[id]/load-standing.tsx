@@ -1,7 +1,9 @@
 /**
  * How a load stands, in a sentence that both sides read alike.
  */
+
 import type { LoadView } from '../../../usecases/loads/read-load.ts';
+import { opening } from '../../place/sentence.ts';
 
 export function LoadStanding({ load }: { readonly load: LoadView }) {
   const { standing, seller, buyer } = load;
@@ -44,6 +46,6 @@ export function LoadStanding({ load }: { readonly load: LoadView }) {
         </p>
       );
     case 'waiting':
-      return <p className="standing">Not settled yet. {standing.detail}.</p>;
+      return <p className="standing">Not settled yet. {opening(standing.detail)}.</p>;
   }
 }

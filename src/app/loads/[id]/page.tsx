@@ -51,7 +51,11 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
         </section>
       ) : null}
       <LoadTicket load={load} />
-      <LoadHistory history={load.history} timeZone={load.timeZone} />
+      <LoadHistory
+        history={load.history}
+        timeZone={load.timeZone}
+        isRefused={standing.status === 'refused'}
+      />
     </>
   );
 }

@@ -57,7 +57,7 @@ function Done({ load, wasThere }: { readonly load: LoadView; readonly wasThere: 
       </p>
       <p>
         {truck === undefined ? '' : `Truck ${truck}, `}
-        {gross.figure} less {tare.figure} {unit}, at {deliveredAt}.{' '}
+        {gross.figure} less {tare.figure} {unit}, at <span className="amount">{deliveredAt}</span>.{' '}
         <a href={`/loads/${load.id}`}>See load {ticket}</a>
       </p>
     </div>

@@ -18,7 +18,7 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
     const context = await currentContext();
     const agreementId = textOf(sent, 'agreement');
     const { timeZone } = await readAgreementWords(context, { agreementId });
-    const time = deliveredAt(sent, timeZone);
+    const time = deliveredAt(sent, { timeZone, now: context.now() });
     if (typeof time !== 'string') return time;
     const row = {
       ...rowOf(sent, ['ticket', 'truck', 'gross', 'tare', 'unit', 'sample']),
@@ -37,6 +37,9 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
   });
 }
 
+/** Clocks may differ a little; a ticket of tomorrow is a slip of the hand. */
+const AHEAD_MS = 30 * 60_000;
+
 function distance(sent: FormData): Readonly<Record<string, string>> {
   const length = textOf(sent, 'distance');
   if (length === '') return {};
@@ -44,7 +47,10 @@ function distance(sent: FormData): Readonly<Record<string, string>> {
 }
 
 /** The time with its offset, or the question which of two it is. Refuses `bad-input` for a time that never was. */
-function deliveredAt(sent: FormData, zone: string): string | Done {
+function deliveredAt(
+  sent: FormData,
+  { timeZone: zone, now }: { readonly timeZone: string; readonly now: number },
+): string | Done {
   const time = textOf(sent, 'delivered_at').slice(0, 16);
   if (!isWallClock(time)) {
     throw badInput([
@@ -59,7 +65,11 @@ function deliveredAt(sent: FormData, zone: string): string | Done {
   }
   const chosen = textOf(sent, 'offset');
   if (second === undefined || offsets.includes(chosen)) {
-    return `${time}:00${second === undefined ? first : chosen}`;
+    const instant = `${time}:00${second === undefined ? first : chosen}`;
+    if (Date.parse(instant) > now + AHEAD_MS) {
+      throw badInput([{ column: 'delivered_at', message: 'is still to come; is the day right?' }]);
+    }
+    return instant;
   }
   return {
     refused: 'Nothing was recorded yet. One more question:',
@@ -68,9 +78,14 @@ function deliveredAt(sent: FormData, zone: string): string | Done {
       name: 'offset',
       label: `${time.slice(11)} came twice that night. Which one?`,
       options: [
-        { value: first, label: `The first, before the clocks went back (UTC${first})` },
-        { value: second, label: `The second, after they went back (UTC${second})` },
+        { value: first, label: `The first, before the clocks went back (${utc(first)})` },
+        { value: second, label: `The second, after they went back (${utc(second)})` },
       ],
     },
   };
+}
+
+/** With a minus sign that no line breaks at. */
+function utc(offset: string): string {
+  return `UTC${offset.replace('-', '−')}`;
 }

@@ -2,6 +2,7 @@
  * Recording a quote of a public price that an agreement follows.
  */
 import { randomUUID } from 'node:crypto';
+import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { type Asked, askedText } from '../../place/asked.ts';
 import { AgreementChoice, AgreementLine, chooseAgreement } from '../../place/chosen-agreement.tsx';
@@ -40,6 +41,11 @@ export default async function PricePage({ searchParams }: { readonly searchParam
             A price is recorded as it was published, before the agreement adds or takes away anything. Once
             recorded it is never changed.
           </p>
+          {referenceWords(agreement).map((words) => (
+            <p key={words} className="hint">
+              {words}
+            </p>
+          ))}
           <RecordForm
             key={askedText(asked, 'seal') ?? 'first'}
             action={quote}
@@ -74,4 +80,10 @@ export default async function PricePage({ searchParams }: { readonly searchParam
       ) : null}
     </div>
   );
+}
+
+/** What the agreement says of the prices that it follows: in what they are, and for how much grain. */
+function referenceWords({ sections, series }: AgreementView): readonly string[] {
+  const paragraphs = sections.flatMap((section) => section.paragraphs);
+  return paragraphs.filter((words) => series.some((name) => words.includes(`series ${name}`)));
 }

@@ -5,6 +5,7 @@ import { MEASURE_NAMES, TESTED, type Tested } from '../../../domain/agreement/me
 import { columnOf } from '../../../domain/tables/table-shape.ts';
 import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
 import type { Field, TextField } from '../../forms/field.ts';
+import { opening } from '../../place/sentence.ts';
 
 const FIRST: readonly Tested[] = ['dry-matter', 'starch', 'ndf'];
 
@@ -81,7 +82,7 @@ function figureField(measure: Tested, isOptional: boolean): TextField {
   return {
     kind: 'text',
     name: columnOf(measure),
-    label: name.charAt(0).toUpperCase() + name.slice(1),
+    label: opening(name),
     keys: 'decimal',
     unit: UNITS[measure] ?? '%',
     ...(isOptional || measure === 'dry-matter' ? {} : { optional: true }),

@@ -1,0 +1,19 @@
+/**
+ * What to do where there is no agreement yet.
+ */
+export function NoAgreement({ mayRecord }: { readonly mayRecord: boolean }) {
+  if (!mayRecord) return <p>There is no agreement here yet. An owner of your party records it.</p>;
+  return (
+    <>
+      <p>There is no agreement here yet.</p>
+      <ol>
+        <li>
+          <a href="/people">Invite the other side</a>, unless they are here already.
+        </li>
+        <li>
+          <a href="/agreements/new">Record the agreement</a> that you both signed.
+        </li>
+      </ol>
+    </>
+  );
+}
