@@ -35,21 +35,46 @@ export interface StoreChoice extends EngineChoice {
 /** Longest that a transaction may take and wait for its turn. A whole season may settle in one. */
 const TRANSACTION_TIME = { timeout: 300_000, maxWait: 60_000 };
 const CONNECTIONS = 10;
+/** Longest that a connection may take. Whoever works at length in a data folder makes others wait for theirs. */
+const CONNECT_MS = 60_000;
+/** How often work is begun again after the process that served the data folder has ended. */
+const MOST_TRIES = 3;
 
 /** Opens the database and brings it up to date. Throws `EngineUnavailable`. */
 export async function openStore({ migrations, ...choice }: StoreChoice): Promise<Store> {
   const engine = await openEngine(choice);
   try {
-    const pool = await upToDatePool(engine, migrations);
+    const pool = await beginning(engine, () => upToDatePool(engine, migrations));
     return storeOver(pool, engine);
   } catch (error) {
     await engine.close();
-    throw error;
+    throw toldError(error);
+  }
+}
+
+/**
+ * Does what `attempt` does; where the process that served the data folder has ended, again with whoever serves it now.
+ * `attempt` says by `begun` that it must not be done again.
+ */
+async function beginning<Answer>(
+  engine: Engine,
+  attempt: (begun: () => void) => Promise<Answer>,
+): Promise<Answer> {
+  for (let tries = 1; ; tries++) {
+    let isBegun = false;
+    try {
+      return await attempt(() => {
+        isBegun = true;
+      });
+    } catch (error) {
+      if (isBegun || tries >= MOST_TRIES || error instanceof EngineUnavailable) throw error;
+      if (!(await engine.recover())) throw error;
+    }
   }
 }
 
 async function upToDatePool(engine: Engine, migrations: string): Promise<Pool> {
-  const pool = new Pool({ ...engine.connection, max: CONNECTIONS });
+  const pool = new Pool({ ...engine.connection, max: CONNECTIONS, connectionTimeoutMillis: CONNECT_MS });
   // A connection that breaks while nobody uses it is replaced by the pool; whoever uses one is told by its query.
   pool.on('error', () => {});
   try {
@@ -62,16 +87,26 @@ async function upToDatePool(engine: Engine, migrations: string): Promise<Pool> {
     return pool;
   } catch (error) {
     await pool.end();
-    throw toldError(error);
+    throw error;
   }
 }
 
+/** Codes of the network, and of a server that lets nobody in: wrong password, no such database, full, starting. */
+const NO_WAY_IN = /^(ECONNREFUSED|ENOTFOUND|EAI_AGAIN|ETIMEDOUT|28...|3D000|53300|57P03)$/;
+
 function toldError(error: unknown): unknown {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  if (['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'ETIMEDOUT'].includes(code) || code.startsWith('28')) {
-    const message = error instanceof Error ? error.message : code;
+  if (!(error instanceof Error)) return error;
+  const code = 'code' in error ? String(error.code) : '';
+  const noSocket = code === 'ENOENT' && 'syscall' in error && error.syscall === 'connect';
+  if (noSocket || NO_WAY_IN.test(code)) {
     return new EngineUnavailable(
-      `The database does not let us in (${message || code}). Check DATABASE_URL and that the server runs.`,
+      `The database does not let us in (${error.message || code}). Check DATABASE_URL and that the server runs.`,
+    );
+  }
+  // The driver says this in several ways, and without a code.
+  if (/timeout/.test(error.message)) {
+    return new EngineUnavailable(
+      `The database has not answered for ${CONNECT_MS / 1_000} seconds. It may be at long work; try again later.`,
     );
   }
   return error;
@@ -79,15 +114,22 @@ function toldError(error: unknown): unknown {
 
 function storeOver(pool: Pool, engine: Engine): Store {
   const prisma = new PrismaClient({ adapter: new PrismaPg(pool) });
+  const transact = <Answer>(work: (tx: Transaction) => Promise<Answer>) =>
+    beginning(engine, (begun) =>
+      prisma.$transaction(async (tx) => {
+        begun();
+        return await work(tx);
+      }, TRANSACTION_TIME),
+    );
   const inRole = <Answer>(role: string, party: string, work: (tx: Transaction) => Promise<Answer>) =>
-    prisma.$transaction(async (tx) => {
+    transact(async (tx) => {
       await tx.$queryRaw`SELECT set_config('role', ${role}, true), set_config('app.party', ${party}, true)`;
       return await work(tx);
-    }, TRANSACTION_TIME);
+    });
   return {
     forParty: (partyId, work) => inRole('huskledger_app', partyId, work),
     atDoor: (work) => inRole('huskledger_door', '', work),
-    forAudit: (work) => prisma.$transaction(work, TRANSACTION_TIME),
+    forAudit: transact,
     refreshStatistics: async () => {
       if (engine.isEmbedded) await prisma.$executeRaw`ANALYZE`;
     },

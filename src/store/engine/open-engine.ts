@@ -1,21 +1,25 @@
 /**
  * The database to talk to: a PostgreSQL server where one is named, else the embedded one in the data folder. The first
- * process to come owns the folder and serves a socket in it; others talk to that socket.
+ * process to come owns the folder and serves a socket in it; others talk to that socket, and when the owner ends, one of
+ * them takes its place.
  */
-import { chmod, mkdir, realpath, rm } from 'node:fs/promises';
-import { connect } from 'node:net';
+import { chmod, mkdir, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { PoolConfig } from 'pg';
+import { callOwner } from './call-owner.ts';
 import { holdFolder } from './hold-folder.ts';
+import { ownFolder } from './own-folder.ts';
 
 export interface Engine {
-  /** How to connect. */
+  /** How to connect. It stays the same when another process comes to serve the folder. */
   readonly connection: PoolConfig;
   /** Whether it is the embedded database, ours to look after. */
   readonly isEmbedded: boolean;
-  /** Says what this is, for a person: "the data folder /…, which this process owns". */
+  /** Says what this is, for a person: "the data folder /…, through the process that owns it". */
   readonly description: string;
+  /** After a connection failed: whether to try again, since somebody else serves the folder now, or this process. */
+  readonly recover: () => Promise<boolean>;
   readonly close: () => Promise<void>;
 }
 
@@ -29,32 +33,14 @@ export interface EngineChoice {
 
 /** Opens the database. Throws `EngineUnavailable`. */
 export async function openEngine({ databaseUrl, dataFolder }: EngineChoice): Promise<Engine> {
-  if (databaseUrl !== undefined) {
-    return {
-      connection: { connectionString: databaseUrl },
-      isEmbedded: false,
-      description: 'a PostgreSQL server',
-      close: async () => {},
-    };
-  }
-  const folder = await makeFolder(dataFolder);
-  const socket = join(folder, SOCKET_NAME);
-  if (Buffer.byteLength(socket) > LONGEST_SOCKET_PATH) {
-    throw new EngineUnavailable(
-      `The path of the data folder, ${folder}, is too long for a socket; choose a shorter one in HUSKLEDGER_DATA.`,
-    );
-  }
-  const deadline = performance.now() + PATIENCE_MS;
-  do {
-    const hold = await holdFolder(folder);
-    if (hold) return await own(folder, hold.release);
-    // The owner may still be starting, or ending: then the folder is soon free.
-    if (await answers(socket)) return joinOwner(folder);
-    await pause(RETRY_MS);
-  } while (performance.now() < deadline);
-  throw new EngineUnavailable(
-    `Another process has the data folder ${folder} but does not answer. Wait until it has started, or end it, and try again.`,
-  );
+  if (databaseUrl === undefined) return await openFolder(await makeFolder(dataFolder));
+  return {
+    connection: { connectionString: databaseUrl },
+    isEmbedded: false,
+    description: 'a PostgreSQL server',
+    recover: async () => false,
+    close: async () => {},
+  };
 }
 
 /** The name that PostgreSQL clients look for in a folder. */
@@ -62,9 +48,8 @@ const SOCKET_NAME = '.s.PGSQL.5432';
 /** Bytes that a socket's path can have on every system. */
 const LONGEST_SOCKET_PATH = 103;
 const PATIENCE_MS = 20_000;
+const CALL_MS = 5_000;
 const RETRY_MS = 100;
-/** More at once would wait for one another all the same. */
-const MOST_CONNECTIONS = 100;
 
 async function makeFolder(path: string): Promise<string> {
   try {
@@ -80,51 +65,72 @@ async function makeFolder(path: string): Promise<string> {
   }
 }
 
-async function own(folder: string, release: () => Promise<void>): Promise<Engine> {
+async function openFolder(folder: string): Promise<Engine> {
+  const socket = join(folder, SOCKET_NAME);
+  if (Buffer.byteLength(socket) > LONGEST_SOCKET_PATH) {
+    throw new EngineUnavailable(
+      `The path of the data folder, ${folder}, is too long for a socket; choose a shorter one in HUSKLEDGER_DATA.`,
+    );
+  }
+  let place = await ownOrJoin(folder, socket);
+  let taking: Promise<void> | undefined;
+  let closed = false;
+  const take = async () => {
+    place = await ownOrJoin(folder, socket);
+  };
+  return {
+    connection: { host: folder, user: 'postgres', database: 'postgres' },
+    isEmbedded: true,
+    description: place.owned
+      ? `the data folder ${folder}`
+      : `the data folder ${folder}, through the process that owns it`,
+    recover: async () => {
+      // The owner's own connections fail for other reasons.
+      if (place.owned || closed) return false;
+      // Requests that fail at one time take the folder once.
+      taking ??= take().finally(() => {
+        taking = undefined;
+      });
+      await taking;
+      return !closed;
+    },
+    close: async () => {
+      closed = true;
+      await taking?.catch(() => {});
+      await place.leave();
+    },
+  };
+}
+
+/** How this process stands to a folder. */
+interface Place {
+  readonly owned: boolean;
+  readonly leave: () => Promise<void>;
+}
+
+async function ownOrJoin(folder: string, socket: string): Promise<Place> {
+  const deadline = performance.now() + PATIENCE_MS;
+  do {
+    const hold = await holdFolder(folder);
+    const owner = await callOwner(socket, CALL_MS);
+    if (hold && owner === 'nobody') return await own(folder, socket, hold.release);
+    // Somebody serves the folder whose hold is not seen from here: from another container.
+    await hold?.release();
+    if (owner === 'answers') return { owned: false, leave: async () => {} };
+    // The owner may still be starting, or ending: then the folder is soon free.
+    await pause(RETRY_MS);
+  } while (performance.now() < deadline);
+  throw new EngineUnavailable(
+    `Another process has the data folder ${folder} but does not answer. Wait until it has started, or end it, and try again.`,
+  );
+}
+
+async function own(folder: string, socket: string, release: () => Promise<void>): Promise<Place> {
   try {
-    // Loaded only here: it is large, and most commands do without.
-    const [{ PGlite }, { PGLiteSocketServer }] = await Promise.all([
-      import('@electric-sql/pglite'),
-      import('@electric-sql/pglite-socket'),
-    ]);
-    const path = join(folder, SOCKET_NAME);
-    await rm(path, { force: true });
-    const db = await PGlite.create({ dataDir: join(folder, 'database') });
-    const server = new PGLiteSocketServer({ db, path, maxConnections: MOST_CONNECTIONS });
-    await server.start();
-    return {
-      connection: { host: folder, user: 'postgres', database: 'postgres' },
-      isEmbedded: true,
-      description: `the data folder ${folder}`,
-      close: async () => {
-        await server.stop();
-        await db.close();
-        await rm(path, { force: true });
-        await release();
-      },
-    };
+    const end = await ownFolder(folder, socket);
+    return { owned: true, leave: () => end().finally(release) };
   } catch (error) {
     await release();
     throw error;
   }
-}
-
-function joinOwner(folder: string): Engine {
-  return {
-    connection: { host: folder, user: 'postgres', database: 'postgres' },
-    isEmbedded: true,
-    description: `the data folder ${folder}, through the process that owns it`,
-    close: async () => {},
-  };
-}
-
-function answers(path: string): Promise<boolean> {
-  return new Promise((resolve) => {
-    const socket = connect({ path });
-    socket.once('connect', () => {
-      socket.destroy();
-      resolve(true);
-    });
-    socket.once('error', () => resolve(false));
-  });
 }

@@ -5,7 +5,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Chance } from '../../oracle/random.ts';
 import { brokenWords, newWord, openQuestions, takeIn, type Word } from './kept-word.ts';
-import { newSeason } from './new-season.ts';
 import { type Place, type Places, withRecord } from './record-place.ts';
 import type { Season } from './said.ts';
 import { startWorker, type Worker } from './start-worker.ts';
@@ -20,7 +19,7 @@ export interface RoundsToRun {
 export interface Tally {
   kills: number;
   answered: number;
-  /** Asked when a kill came, and in the record after it or not. */
+  /** Asked and not answered when a kill came. */
   unanswered: number;
   rounds: number;
   /** By what was killed. */
@@ -44,8 +43,7 @@ const LANES = 4;
 export async function runRounds(run: RoundsToRun): Promise<Tally> {
   const tally: Tally = { kills: 0, answered: 0, unanswered: 0, rounds: 0, killed: {} };
   while (tally.kills < run.kills) {
-    const place = await run.places.newPlace();
-    const season = await withRecord(place, newSeason);
+    const { place, season } = await run.places.newPlace();
     const word = newWord();
     for (let on = 0; on < ROUNDS_ON_ONE && tally.kills < run.kills; on++) {
       const number = ++tally.rounds;
@@ -116,6 +114,7 @@ function start(
     lanes: LANES,
     name: `${number}${name}`,
     seed: chance.integer(1, 1_000_000_000),
+    reopens: place.databaseUrl === undefined && chance.happens(0.5),
     again: first ? openQuestions(word) : [],
   });
 }
@@ -159,9 +158,10 @@ async function end(round: Round, worker: Worker): Promise<void> {
 async function kill(round: Round, worker: Worker, what: string): Promise<void> {
   await worker.kill();
   count(round, what);
-  const before = openQuestions(round.word).length;
+  const own = newWord();
+  takeIn(own, worker.said);
+  round.tally.unanswered += openQuestions(own).length;
   takeIn(round.word, worker.said);
-  round.tally.unanswered += Math.max(0, openQuestions(round.word).length - before);
 }
 
 function count({ tally }: Round, what: string): void {

@@ -37,6 +37,8 @@ export interface Errand {
   /** Begins every ticket and key, so that no two workers ask the same. */
   readonly name: string;
   readonly seed: number;
+  /** Opens a data folder anew after a failure; else it asks the same again, as it does of a server. */
+  readonly reopens: boolean;
   /** Asked before, and perhaps never answered: asked again first. */
   readonly again: readonly Asked[];
   /** Asked so many times at once when told to go; `again` and lanes are left out then. */

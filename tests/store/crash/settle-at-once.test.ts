@@ -5,7 +5,6 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ask } from './ask.ts';
 import { bundleWorker, type Program } from './bundle-worker.ts';
 import { brokenWords, newWord, takeIn } from './kept-word.ts';
-import { newSeason } from './new-season.ts';
 import { openPlaces, type Places, withRecord } from './record-place.ts';
 import type { Asked } from './said.ts';
 import { startWorker } from './start-worker.ts';
@@ -25,11 +24,10 @@ const TIMES = 25;
 test.each([
   ['each call by itself', false],
   ['all with one request key', true],
-])('%s', async (_, withKey) => {
-  const place = await places.newPlace();
+])('%s', { timeout: 180_000 }, async (_, withKey) => {
+  const { place, season } = await places.newPlace();
   const word = newWord();
-  const { season, settle } = await withRecord(place, async (tools) => {
-    const season = await newSeason(tools);
+  const settle = await withRecord(place, async (tools) => {
     const agreementId = season.agreementIds[0] ?? '';
     const work = truckloads({ name: 'one', seed: 1, agreementId, most: 1 });
     const loads = work.next();
@@ -37,13 +35,14 @@ test.each([
     const results = work.next(recorded);
     const settle = work.next(await ask(tools, season, results.value)).value;
     for (const asked of [loads.value, results.value]) takeIn(word, [{ said: 'asking', asked }]);
-    return { season, settle };
+    return settle;
   });
   const errand = {
     ...place,
     season,
     lanes: 0,
     seed: 1,
+    reopens: false,
     again: [],
     atOnce: { asked: settle, times: TIMES, withKey },
   };

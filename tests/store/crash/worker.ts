@@ -1,7 +1,6 @@
 /**
  * A process of its own that works on the shared record until its input ends or it is killed, and says on its output
- * what it asks and what it was answered. Where the record goes away under its hands, it asks the same again: a server's
- * comes back by itself, that of a data folder is opened anew.
+ * what it asks and what it was answered. Where the record goes away under its hands, it asks the same again.
  */
 import { readFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -53,7 +52,7 @@ async function askUntilAnswered(season: Season, asked: Asked): Promise<Awaited<R
     } catch (error) {
       say({ said: 'failed', message: String(error) });
       if (error instanceof Refusal) throw error;
-      if (errand.databaseUrl === undefined) await reopen(used);
+      if (errand.reopens) await reopen(used);
       else await pause(50);
     }
   }
