@@ -41,7 +41,11 @@ describe.each([
       'Tare must be below the gross weight of 31100; found 78220',
     );
     expect(await page.inputValue('[name=truck]')).toBe('T-9');
-    await weigh(page, { gross: '78220', tare: '31100', delivered_at: '2026-11-05T21:40' });
+    await weigh(page, { gross: '78.220', tare: '31.100' });
+    await page.waitForSelector('text=can be read two ways');
+    await weigh(page, { gross: '78220', tare: '31100', delivered_at: '2199-11-05T21:40' });
+    await page.waitForSelector('text=is still to come');
+    await weigh(page, { delivered_at: '2026-11-05T21:40' });
     await page.waitForSelector('.done');
     expect(await page.locator('.done').textContent()).toMatch(
       new RegExp(

@@ -13,7 +13,10 @@ export function FieldView({ field, state }: { readonly field: Field; readonly st
       return <input type="hidden" name={field.name} value={field.value} />;
     case 'more':
       return (
-        <details className="more-fields" open={field.fields.some(({ name }) => isTold(state, name))}>
+        <details
+          className="more-fields"
+          open={field.isOpen || field.fields.some(({ name, value }) => value || isTold(state, name))}
+        >
           <summary>{field.summary}</summary>
           <div className="fields">
             {field.fields.map((inner) => (

@@ -87,6 +87,8 @@ export interface MoreFields {
   readonly kind: 'more';
   readonly summary: string;
   readonly fields: readonly InputField[];
+  /** Unfolded from the start. */
+  readonly isOpen?: boolean;
 }
 
 /** Fields that stand side by side. */

@@ -22,7 +22,7 @@ export function LoadRow({
           {showAgreement ? ` · ${load.agreementNumber}` : ''}
         </span>
         <span className="load-weight">{load.strip.weight}</span>
-        <StandingWord standing={load.standing} />
+        <StandingWord standing={load.standing} isTested={load.strip.water !== null} />
       </div>
       <LoadStripPicture load={load.strip} />
     </li>
@@ -30,7 +30,7 @@ export function LoadRow({
 }
 
 /** Words before colour: what a load came to, or what it waits for. */
-function StandingWord({ standing }: { readonly standing: Standing }) {
+function StandingWord({ standing, isTested }: { readonly standing: Standing; readonly isTested: boolean }) {
   switch (standing.status) {
     case 'settled':
       return (
@@ -47,7 +47,13 @@ function StandingWord({ standing }: { readonly standing: Standing }) {
     case 'refused':
       return <span className="load-standing open">refused</span>;
     case 'waiting':
-      return <span className="load-standing open">{WAITING_WORDS[standing.reason]}</span>;
+      return (
+        <span className="load-standing open">
+          {standing.reason === 'no-result' && isTested
+            ? 'a figure is missing'
+            : WAITING_WORDS[standing.reason]}
+        </span>
+      );
   }
 }
 

@@ -31,6 +31,6 @@ export function stairOf(amounts: readonly string[]): Stair {
   return {
     steps: amounts.map((_, index) => step(sums[index] ?? 0, sums[index + 1] ?? 0)),
     total: step(0, sums.at(-1) ?? 0),
-    zero: -lowest / width,
+    zero: (0 - lowest) / width,
   };
 }

@@ -65,7 +65,8 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
         />
       );
     case 'no-result':
-      if (!mayDo(role, 'record-result')) return null;
+      // A result that lacks a figure is never filled up: the standing says what it lacks.
+      if (load.ticket.tests || !mayDo(role, 'record-result')) return null;
       return (
         <StepLink
           to={`/results/new?agreement=${load.agreementId}${ofSample(load)}`}

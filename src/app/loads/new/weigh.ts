@@ -25,6 +25,7 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
       ...distance(sent),
       delivered_at: time,
     };
+    refuseTwoWays(sent);
     const key = textOf(sent, 'key');
     const [load] = await recordLoads(context, { agreementId, loads: [row], ...(key === '' ? {} : { key }) });
     return {
@@ -35,6 +36,20 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
       }),
     };
   });
+}
+
+/**
+ * "24.040" is twenty-four thousand to half the world. No scale shows thousandths of a pound or a kilogram, so such a
+ * weight is asked about. Refuses `bad-input`.
+ */
+function refuseTwoWays(sent: FormData): void {
+  if (!['lb', 'kg'].includes(textOf(sent, 'unit'))) return;
+  const problems = ['gross', 'tare'].flatMap((column) => {
+    const text = textOf(sent, column);
+    const message = `can be read two ways, as ${text} with a decimal point or as thousands; write ${text.replace('.', '')} or fewer decimals`;
+    return /^\d{1,3}\.\d{3}$/.test(text) ? [{ column, message }] : [];
+  });
+  if (problems.length > 0) throw badInput(problems);
 }
 
 /** Clocks may differ a little; a ticket of tomorrow is a slip of the hand. */

@@ -70,7 +70,6 @@ function distanceFields(isAmerican: boolean): readonly Field[] {
           kind: 'text',
           name: 'distance',
           label: 'Distance hauled',
-          hint: 'The price depends on it.',
           keys: 'decimal',
         },
         {

@@ -36,7 +36,7 @@ export function resultFields(agreement: AgreementView, preset: ResultPreset): re
       label: 'Sample',
       value: known ? (preset.sample ?? '') : '',
       options: [
-        { value: '', label: awaited.length === 0 ? 'None is awaited' : 'Choose the sample…' },
+        { value: '', label: awaited.length === 0 ? 'No ticket names one' : 'Choose the sample…' },
         ...awaited.map(({ name, loads }) => ({
           value: name,
           label: `${name}, ${loads === 1 ? 'one load' : `${loads} loads`}`,
@@ -46,7 +46,16 @@ export function resultFields(agreement: AgreementView, preset: ResultPreset): re
     {
       kind: 'more',
       summary: 'A sample that is not in the list',
-      fields: [{ kind: 'text', name: 'other_sample', label: 'Its name', ...(other ? { value: other } : {}) }],
+      isOpen: awaited.length === 0,
+      fields: [
+        {
+          kind: 'text',
+          name: 'other_sample',
+          label: 'Its name',
+          hint: 'A sample of a whole day has the day for its name, like 2026-10-28.',
+          ...(other ? { value: other } : {}),
+        },
+      ],
     },
     {
       kind: 'choice',
