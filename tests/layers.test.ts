@@ -72,6 +72,7 @@ const LAYERS: Readonly<Record<string, Layer>> = {
     layers: ['domain', 'documents', 'environment', 'files', 'usecases'],
     packages: [
       'node:child_process',
+      'node:crypto',
       'node:events',
       'node:fs',
       'node:fs/promises',

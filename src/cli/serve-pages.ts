@@ -2,11 +2,11 @@
  * The pages, served by Next in a process of its own: built once, then started on the record that the environment names.
  */
 import { spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Environment } from '../environment/environment.ts';
 import { WrongUse } from './exit-status.ts';
+import { isBuilt, noteBuilt, pagesSource } from './pages-build.ts';
 
 export interface PagesToServe {
   readonly packageFolder: string;
@@ -40,10 +40,12 @@ export async function servePages({ packageFolder, environment, say }: PagesToSer
         resolve(code ?? 0);
       });
     });
-  if (!existsSync(join(packageFolder, '.next', 'BUILD_ID'))) {
-    say('Building the pages, once …');
+  const source = await pagesSource(packageFolder);
+  if (!(await isBuilt(packageFolder, source))) {
+    say('Building the pages, once for this version …');
     if ((await run(['build'])) !== 0)
       throw new WrongUse('The pages could not be built; the reason stands above.');
+    await noteBuilt(packageFolder, source);
   }
   return await run(['start', '--port', String(port)]);
 }
