@@ -12,7 +12,7 @@ import { truckloads } from './truckloads.ts';
 let places: Places;
 beforeAll(async () => {
   places = await openPlaces();
-});
+}, 120_000);
 afterAll(() => places.close());
 
 /** A load that was recorded, tested and settled; then `spoil` does its worst. */

@@ -16,7 +16,7 @@ let program: Program;
 let places: Places;
 beforeAll(async () => {
   [program, places] = await Promise.all([bundleWorker(), openPlaces()]);
-});
+}, 120_000);
 afterAll(async () => {
   await Promise.all([program.remove(), places.close()]);
 });

@@ -4,9 +4,11 @@
  */
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setImmediate as immediately } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openEngine } from '../../../src/store/engine/open-engine.ts';
 import { SERVER } from '../test-record.ts';
 import { bundleWorker, type Program } from './bundle-worker.ts';
 import { brokenWords, newWord, takeIn } from './kept-word.ts';
@@ -19,7 +21,7 @@ let program: Program;
 let places: Places;
 beforeAll(async () => {
   [program, places] = await Promise.all([bundleWorker(), openPlaces()]);
-});
+}, 120_000);
 afterAll(async () => {
   await Promise.all([program.remove(), places.close()]);
 });
@@ -89,6 +91,16 @@ describe.skipIf(SERVER !== undefined)('one data folder', { timeout: 180_000 }, (
     await newAnswer(third);
     for (const worker of [third, first]) expect(await worker.finish()).toEqual({ status: 0, errors: '' });
     await expectKept(place, [first, third]);
+  });
+
+  test('an owner in another container, whose hold is not seen from here, is joined all the same', async () => {
+    const { dataFolder } = await places.emptyPlace();
+    const elsewhere = createServer((socket) => socket.once('data', () => socket.end('N')));
+    await new Promise<void>((resolve) => elsewhere.listen(join(dataFolder, '.s.PGSQL.5432'), resolve));
+    const engine = await openEngine({ databaseUrl: undefined, dataFolder });
+    expect(engine.description).toBe(`the data folder ${dataFolder}, through the process that owns it`);
+    await engine.close();
+    elsewhere.close();
   });
 
   test('many that start at once on a new folder have one owner', async () => {
