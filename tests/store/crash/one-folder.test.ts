@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { setImmediate as immediately } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openEngine } from '../../../src/store/engine/open-engine.ts';
@@ -115,7 +115,7 @@ describe.skipIf(SERVER !== undefined)('one data folder', { timeout: 180_000 }, (
 
   test('a folder whose making was cut short is made anew', async () => {
     const place = await places.emptyPlace();
-    const path = join(place.dataFolder, '..', `${place.dataFolder.split('/').at(-1)}.json`);
+    const path = join(dirname(program.path), 'cut-short.json');
     writeFileSync(
       path,
       JSON.stringify({ ...place, lanes: 0, name: 'first', seed: 1, reopens: false, again: [] }),
