@@ -15,9 +15,11 @@ export interface LoadHistoryProps {
   readonly history: readonly HistoryView[];
   readonly timeZone: string;
   readonly isRefused: boolean;
+  /** The other party, whose people are not named here. */
+  readonly partner: string;
 }
 
-export function LoadHistory({ history, timeZone, isRefused }: LoadHistoryProps) {
+export function LoadHistory({ history, timeZone, isRefused, partner }: LoadHistoryProps) {
   return (
     <section aria-labelledby="history">
       <h2 id="history">History</h2>
@@ -31,7 +33,7 @@ export function LoadHistory({ history, timeZone, isRefused }: LoadHistoryProps) 
             <span className="sequence">{sequence}</span>
             <span>
               {kind === 'settlement' && isRefused ? 'Closed as refused' : (KINDS[kind] ?? kind)}
-              {person === undefined ? '' : ` by ${person}`}
+              {` by ${person ?? partner}`}
             </span>
             <span className="history-when">{at}</span>
             <code title={fingerprint}>{fingerprint.slice(0, 12)}…</code>

@@ -52,6 +52,7 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
       ) : null}
       <LoadTicket load={load} />
       <LoadHistory
+        partner={load.side === 'seller' ? load.buyer : load.seller}
         history={load.history}
         timeZone={load.timeZone}
         isRefused={standing.status === 'refused'}
