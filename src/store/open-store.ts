@@ -77,6 +77,8 @@ async function upToDatePool(engine: Engine, migrations: string): Promise<Pool> {
   const pool = new Pool({ ...engine.connection, max: CONNECTIONS, connectionTimeoutMillis: CONNECT_MS });
   // A connection that breaks while nobody uses it is replaced by the pool; whoever uses one is told by its query.
   pool.on('error', () => {});
+  // Without a listener of our own, one that breaks as it changes hands ends the program.
+  pool.on('connect', (client) => client.on('error', () => {}));
   try {
     const client = await pool.connect();
     try {
