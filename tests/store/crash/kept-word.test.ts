@@ -4,41 +4,59 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Transaction } from '../../../src/store/open-store.ts';
+import { type OpenRecord, openRecord } from '../../../src/usecases/open-record.ts';
 import { ask } from './ask.ts';
 import { brokenWords, newWord, takeIn, type Word } from './kept-word.ts';
-import { openPlaces, type Places, withRecord } from './record-place.ts';
+import { openPlaces, type Places } from './record-place.ts';
 import { truckloads } from './truckloads.ts';
 
 let places: Places;
+let record: OpenRecord;
+let word: Word;
 beforeAll(async () => {
   places = await openPlaces();
-}, 120_000);
-afterAll(() => places.close());
-
-/** A load that was recorded, tested and settled; then `spoil` does its worst. */
-async function brokenAfter(spoil: (tx: Transaction, word: Word) => Promise<unknown>): Promise<string[]> {
   const { place, season } = await places.newPlace();
-  return await withRecord(place, async (tools) => {
-    const word = newWord();
-    const agreementId = season.agreementIds[0] ?? '';
-    const work = truckloads({ name: 'one', seed: 1, agreementId, most: 1 });
-    let next = work.next();
-    for (let step = 0; step < 3; step++) {
-      const asked = next.value;
-      const answer = await ask(tools, season, asked);
-      takeIn(word, [
-        { said: 'asking', asked },
-        { said: 'answered', key: asked.key, answer },
-      ]);
-      next = work.next(answer);
-    }
-    await tools.store.forAudit(async (tx) => {
+  record = await openRecord(place, '.');
+  word = newWord();
+  // A load that is recorded, tested and settled.
+  const work = truckloads({ name: 'one', seed: 1, agreementId: season.agreementIds[0] ?? '', most: 1 });
+  let next = work.next();
+  for (let step = 0; step < 3; step++) {
+    const asked = next.value;
+    const answer = await ask(record, season, asked);
+    takeIn(word, [
+      { said: 'asking', asked },
+      { said: 'answered', key: asked.key, answer },
+    ]);
+    next = work.next(answer);
+  }
+}, 120_000);
+afterAll(async () => {
+  await record.close();
+  await places.close();
+});
+
+/** Looks at the record as `spoil` leaves it, and takes that back. */
+async function brokenAfter(spoil: (tx: Transaction) => Promise<unknown>): Promise<string[]> {
+  let broken: string[] | undefined;
+  const undone = new Error('taken back');
+  await record.store
+    .forAudit(async (tx) => {
       // Lets its owner past the tables' guards.
       await tx.$executeRaw`SET LOCAL session_replication_role = replica`;
-      await spoil(tx, word);
+      await spoil(tx);
+      const store = {
+        ...record.store,
+        forAudit: <Answer>(read: (tx: Transaction) => Promise<Answer>) => read(tx),
+      };
+      broken = await brokenWords({ ...record, store }, word);
+      throw undone;
+    })
+    .catch((error: unknown) => {
+      if (error !== undone) throw error;
     });
-    return await brokenWords(tools, word);
-  });
+  if (!broken) throw new Error('Nobody looked at the record');
+  return broken;
 }
 
 test('a record that keeps its word has nothing broken', async () => {
@@ -64,6 +82,6 @@ test.each([
 });
 
 test('a request that nobody asked is seen', async () => {
-  const broken = await brokenAfter(async (_, word) => word.asked.delete('one-1-loads'));
-  expect(broken).toContain('one-1-loads is there; nobody asked it');
+  word.asked.delete('one-1-loads');
+  expect(await brokenAfter(async () => {})).toContain('one-1-loads is there; nobody asked it');
 });
