@@ -19,8 +19,8 @@ export interface Store {
   /** Does `work` in one transaction that reads everything, as the owner of the tables: for `verify` alone. */
   readonly forAudit: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
   /**
-   * Counts what is in the tables, so that statements are planned well: after many rows were written. A server does it by
-   * itself; the embedded engine has nobody to.
+   * Counts what is in the tables, so that statements are planned well: after many rows were written. A server would do it
+   * by itself a minute later; the embedded engine has nobody to.
    */
   readonly refreshStatistics: () => Promise<void>;
   readonly description: string;
@@ -133,7 +133,7 @@ function storeOver(pool: Pool, engine: Engine): Store {
     atDoor: (work) => inRole('huskledger_door', '', work),
     forAudit: transact,
     refreshStatistics: async () => {
-      if (engine.isEmbedded) await prisma.$executeRaw`ANALYZE`;
+      await prisma.$executeRaw`ANALYZE`;
     },
     description: engine.description,
     close: async () => {

@@ -31,7 +31,7 @@ function ms(seconds: number): string {
 }
 
 if (options.has('--record')) {
-  await measureRecord(say, process.env['HUSKLEDGER_TEST_SERVER']);
+  await measureRecord(say);
 } else if (options.has('--exact')) {
   process.exitCode = compareExactly(1_000_000, say) === 0 ? 0 : 1;
 } else {
@@ -72,7 +72,7 @@ async function measureAll(folder: string): Promise<void> {
     say(`  time for ten times the loads of 100,000: ${(million.seconds / hundred.seconds).toFixed(1)} times`);
   }
   await measurePdf(folder, season(10_000));
-  await measureRecord(say, process.env['HUSKLEDGER_TEST_SERVER']);
+  await measureRecord(say);
 }
 
 async function measurePdf(folder: string, season: string): Promise<void> {

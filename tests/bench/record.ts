@@ -2,6 +2,7 @@
  * The shared record, measured: loads settled and posted in bulk against a bare insert of the same rows on the same
  * engine, and one page of a large agreement.
  */
+import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,11 +15,21 @@ import type { Caller, Tools } from '../../src/usecases/context.ts';
 import { readLoad } from '../../src/usecases/loads/read-load.ts';
 import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
+import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
 import { importSeason } from '../../src/usecases/season/import-season.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
+import { askSignedIn } from '../browser/http-caller.ts';
+import { buildProgram, startProgram } from '../browser/program.ts';
+import { startServer } from '../store/start-server.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const LOADS = 5_000;
+const OWNER = {
+  name: 'Somebody',
+  email: 'somebody@example.org',
+  password: 'a password for one measurement',
+  party: 'Quillback Acres',
+};
 /** What settling writes. */
 const TABLES = [
   'settlement',
@@ -29,12 +40,18 @@ const TABLES = [
   'posting',
 ] as const;
 
-/** Measures on the embedded engine, and on a PostgreSQL server where an address is given. */
-export async function measureRecord(say: (line: string) => void, server: string | undefined): Promise<void> {
+/** Measures on the embedded engine, and on a PostgreSQL server of its own where one is installed. */
+export async function measureRecord(say: (line: string) => void): Promise<void> {
   await measureEngine('embedded', undefined, say);
-  if (server === undefined)
-    say('PostgreSQL server: not measured (set HUSKLEDGER_TEST_SERVER to its address)');
-  else await measureEngine('PostgreSQL server', server, say);
+  const server = await startServer({ durable: true }).catch((error: unknown) => {
+    say(`PostgreSQL server: not measured (${error instanceof Error ? error.message : String(error)})`);
+  });
+  if (!server) return;
+  try {
+    await measureEngine('PostgreSQL server', server.url, say);
+  } finally {
+    await server.stop();
+  }
 }
 
 async function measureEngine(
@@ -52,7 +69,7 @@ async function measureEngine(
     const client = new Client(engine.connection);
     await client.connect();
     const tools: Tools = { store, now: Date.now, newId: v7 };
-    const seller = await newParty(store, 'Quillback Acres');
+    const seller: Caller = { ...(await createFirstPerson(tools, OWNER)), role: 'owner' };
     const buyer = await newParty(store, 'Tarn Hollow Dairy');
     const season = join(folder, 'season');
     await mkdir(season);
@@ -84,8 +101,27 @@ async function measureEngine(
     await client.end();
     await store.close();
     await engine.close();
+    const variables = databaseUrl === undefined ? undefined : { DATABASE_URL: databaseUrl };
+    const served = await measurePage(dataFolder, variables ?? {});
+    say(`${name}: the page "Loads" of that agreement over HTTP ${ms(served)}`);
   } finally {
     await rm(folder, { recursive: true, force: true });
+  }
+}
+
+/** Seconds that one page takes, asked for over HTTP from the built program. */
+async function measurePage(dataFolder: string, variables: Readonly<Record<string, string>>): Promise<number> {
+  if (!existsSync(join('.next', 'BUILD_ID'))) await buildProgram();
+  const program = await startProgram(dataFolder, variables);
+  try {
+    const ask = await askSignedIn(program.address, OWNER);
+    return await medianOf(9, async () => {
+      const page = await ask({ path: '/loads' });
+      const text = await page.text();
+      if (page.status !== 200 || !text.includes('Older loads')) throw new Error(`The page is ${page.status}`);
+    });
+  } finally {
+    await program.stop();
   }
 }
 

@@ -32,16 +32,24 @@ export function strangerAt(address: string, cookies: Readonly<Record<string, str
 }
 
 export async function askAs({ side, role }: Person, address: string): Promise<Ask> {
+  return await askSignedIn(address, { email: emailOf(side, role), password: PASSWORD });
+}
+
+/** Somebody by e-mail address and password. */
+export async function askSignedIn(
+  address: string,
+  { email, password }: { readonly email: string; readonly password: string },
+): Promise<Ask> {
   const opened = await fetch(`${address}/api/auth/csrf`);
   const { csrfToken } = (await opened.json()) as { csrfToken: string };
   const entered = await fetch(`${address}/api/auth/callback/credentials`, {
     method: 'POST',
     redirect: 'manual',
     headers: { cookie: cookieHeader(cookiesOf(opened)) },
-    body: new URLSearchParams({ csrfToken, email: emailOf(side, role), password: PASSWORD }),
+    body: new URLSearchParams({ csrfToken, email, password }),
   });
   const cookies = cookiesOf(entered);
-  if (!cookies['huskledger-session']) throw new Error(`${role} of the ${side} could not sign in`);
+  if (!cookies['huskledger-session']) throw new Error(`${email} could not sign in`);
   return strangerAt(address, cookies);
 }
 

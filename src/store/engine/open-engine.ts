@@ -14,8 +14,6 @@ import { ownFolder } from './own-folder.ts';
 export interface Engine {
   /** How to connect. It stays the same when another process comes to serve the folder. */
   readonly connection: PoolConfig;
-  /** Whether it is the embedded database, ours to look after. */
-  readonly isEmbedded: boolean;
   /** Says what this is, for a person: "the data folder /…, through the process that owns it". */
   readonly description: string;
   /** After a connection failed: whether to try again, since somebody else serves the folder now, or this process. */
@@ -36,7 +34,6 @@ export async function openEngine({ databaseUrl, dataFolder }: EngineChoice): Pro
   if (databaseUrl === undefined) return await openFolder(await makeFolder(dataFolder));
   return {
     connection: { connectionString: databaseUrl },
-    isEmbedded: false,
     description: 'a PostgreSQL server',
     recover: async () => false,
     close: async () => {},
@@ -80,7 +77,6 @@ async function openFolder(folder: string): Promise<Engine> {
   };
   return {
     connection: { host: folder, user: 'postgres', database: 'postgres' },
-    isEmbedded: true,
     description: place.owned
       ? `the data folder ${folder}`
       : `the data folder ${folder}, through the process that owns it`,

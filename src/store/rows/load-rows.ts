@@ -47,8 +47,8 @@ export async function readLoads(
 /** All loads of an agreement that no settlement is of yet, in the order in which they were delivered. */
 export async function readUnsettledLoads(tx: Transaction, agreementId: string): Promise<readonly LoadRow[]> {
   return await tx.$queryRawUnsafe<LoadRow[]>(
-    `SELECT ${COLUMNS} ${FROM} WHERE l.agreement_id = $1::uuid AND NOT EXISTS (
-       SELECT FROM settlement t WHERE t.agreement_id = l.agreement_id AND t.load_id = l.id)
+    `SELECT ${COLUMNS} ${FROM} WHERE l.agreement_id = $1::uuid
+       AND l.id NOT IN (SELECT t.load_id FROM settlement t WHERE t.agreement_id = $1::uuid)
      ORDER BY l.delivered_at, l.id`,
     agreementId,
   );

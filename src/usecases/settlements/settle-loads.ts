@@ -46,7 +46,7 @@ export async function settleLoads(
     key,
     input: { agreementId, loadId: loadId ?? null },
   };
-  return await doOnce(context, asked, async (tx) => {
+  const settled = await doOnce(context, asked, async (tx) => {
     const found = await findAgreement(tx, agreementId);
     await lockAgreement(tx, agreementId);
     if (loadId === undefined)
@@ -64,7 +64,12 @@ export async function settleLoads(
       }
     });
   });
+  if (settled.settled >= MANY) await context.store.refreshStatistics();
+  return settled;
 }
+
+/** After so many the tables are not what the last count of them says. */
+const MANY = 500;
 
 async function settleAll(
   tx: Transaction,
