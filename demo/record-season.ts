@@ -51,7 +51,10 @@ export async function recordDemoSeason(
     );
   });
   const people = JSON.parse(text) as DemoPerson[];
-  return { people, imported: await importAs(record, { folder, email: GROWER.email }) };
+  return {
+    people,
+    imported: await importAs(record, { folder, email: GROWER.email, otherEmail: DAIRY.email }),
+  };
 }
 
 /** 96 bits of chance, in letters that are read out without mistakes. */

@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import type { AgreementParts } from '../domain/agreement/check-agreement.ts';
 import type { Tested } from '../domain/agreement/measures.ts';
 import type { LocalDate } from '../domain/dates/local-date.ts';
-import { printDecimal } from '../domain/numbers/printing.ts';
 import { electionWindows } from '../domain/prices/election-windows.ts';
 import {
   longGaps,
@@ -13,6 +12,7 @@ import {
   type Quote,
   sortQuotes,
   suspectJumps,
+  tellJump,
 } from '../domain/prices/price-series.ts';
 import type { Choice } from '../domain/settlement/acceptance.ts';
 import { prepareRemainderCheck } from '../domain/settlement/check-remainders.ts';
@@ -169,12 +169,7 @@ function warnOfGaps(prices: ReadonlyMap<string, PriceSeries>, { warn }: Evidence
 
 function warnOfJumps(prices: ReadonlyMap<string, PriceSeries>, { warn }: EvidenceSource): void {
   for (const [name, series] of prices) {
-    for (const { before, after } of suspectJumps(series)) {
-      warn({
-        file: PRICES.file,
-        message: `${name} goes from ${printDecimal(before.price)} on ${before.date} to ${printDecimal(after.price)} on ${after.date}; is a price mistyped?`,
-      });
-    }
+    for (const jump of suspectJumps(series)) warn({ file: PRICES.file, message: tellJump(name, jump) });
   }
 }
 

@@ -4,8 +4,7 @@
  */
 import { stat } from 'node:fs/promises';
 import type { DeliveredLoad } from '../domain/deliveries/delivered-load.ts';
-import { compare, type Exact, whole } from '../domain/numbers/exact.ts';
-import { printDecimal } from '../domain/numbers/printing.ts';
+import { tellUnusualLoad } from '../domain/deliveries/unusual-load.ts';
 import { type LoadRules, readLoadRow } from '../domain/tables/load-row.ts';
 import { Row } from '../domain/tables/row.ts';
 import { LOADS } from '../domain/tables/table-shape.ts';
@@ -44,7 +43,7 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
   let ticketWidth = 0;
   let kept: DeliveredLoad[] | undefined = [];
   let complete = true;
-  const unusual: UnusualLoad[] = [];
+  const unusual: InputProblem[] = [];
   const unread = (problem: InputProblem) => {
     complete = false;
     report(problem);
@@ -64,7 +63,8 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
       for (const problem of row.problems) report({ file: LOADS.file, line, ...problem });
       ticketWidth = Math.max(ticketWidth, ticket.length);
       if (load) kept?.push(load);
-      if (load && isUnusual(load)) unusual.push({ line, ticket: load.ticket, net: load.netPounds });
+      const message = load && tellUnusualLoad(load);
+      if (message !== undefined) unusual.push({ file: LOADS.file, line, message });
     }
     if (tickets.size > mostKept) kept = undefined;
     onLoads(tickets.size);
@@ -75,28 +75,11 @@ export async function readLoads(path: string, reading: LoadsReading): Promise<Lo
   return { tickets, complete, ticketWidth, loads };
 }
 
-interface UnusualLoad {
-  readonly line: number;
-  readonly ticket: string;
-  readonly net: Exact;
-}
-
-/** No truckload of feed is as light or as heavy as these, in pounds: a digit is missing, or the unit is wrong. */
-const LIGHTEST_USUAL = whole(500);
-const HEAVIEST_USUAL = whole(200_000);
-
-function isUnusual({ netPounds }: DeliveredLoad): boolean {
-  return compare(netPounds, LIGHTEST_USUAL) < 0 || compare(netPounds, HEAVIEST_USUAL) > 0;
-}
-
 /** As many are named as a person will look at; the rest are counted. */
 const MOST_NAMED = 5;
 
-function warnOfUnusual(loads: readonly UnusualLoad[], warn: LoadsReading['warn']): void {
-  for (const { line, ticket, net } of loads.slice(0, MOST_NAMED)) {
-    const message = `${ticket} weighs ${printDecimal(net)} lb net, which no usual truck does; is a weight or its unit mistyped?`;
-    warn({ file: LOADS.file, line, message });
-  }
+function warnOfUnusual(loads: readonly InputProblem[], warn: LoadsReading['warn']): void {
+  for (const warning of loads.slice(0, MOST_NAMED)) warn(warning);
   if (loads.length > MOST_NAMED) {
     warn({ file: LOADS.file, message: `${loads.length - MOST_NAMED} more loads weigh as little or as much` });
   }

@@ -21,6 +21,8 @@ export const REFUSAL_CODES = [
   'choice-taken',
   'not-yours',
   'already-settled',
+  'partner-there',
+  'unusual',
   'not-ready',
 ] as const;
 export type RefusalCode = (typeof REFUSAL_CODES)[number];
@@ -65,5 +67,7 @@ export const REFUSAL_OUTCOMES: Readonly<
   'choice-taken': { http: 409, exit: 1 },
   'not-yours': { http: 403, exit: 1 },
   'already-settled': { http: 409, exit: 1 },
+  'partner-there': { http: 409, exit: 1 },
+  unusual: { http: 409, exit: 1 },
   'not-ready': { http: 409, exit: 2 },
 };

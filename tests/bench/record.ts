@@ -21,6 +21,7 @@ import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { askSignedIn } from '../browser/http-caller.ts';
 import { buildProgram, startProgram } from '../browser/program.ts';
 import { startServer } from '../store/start-server.ts';
+import { together } from '../store/test-record.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const LOADS = 5_000;
@@ -75,7 +76,7 @@ async function measureEngine(
     await mkdir(season);
     await writeBenchSeason(season, LOADS);
     const recording = await timed(() =>
-      importSeason(tools, { folder: season, seller, buyer, settle: false }),
+      importSeason(tools, { folder: season, ...together({ seller, buyer }), settle: false }),
     );
     say(
       `${name}: ${LOADS} loads and results recorded from files, ${rate(LOADS * 2, recording.seconds)} rows a second`,

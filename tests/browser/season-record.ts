@@ -2,6 +2,7 @@
  * A record for the browser tests, made through the use cases before the program starts: a grower and a dairy with a demo
  * season, and a neighbour who has no part in it. Each of them has a person for every role.
  */
+
 import { join } from 'node:path';
 import { ROLES, type Role } from '../../src/domain/parties/permissions.ts';
 import type { Caller, Tools } from '../../src/usecases/context.ts';
@@ -10,6 +11,7 @@ import { createFirstPerson } from '../../src/usecases/people/create-first-person
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
 import { importSeason } from '../../src/usecases/season/import-season.ts';
+import { together } from '../store/test-record.ts';
 
 export const PASSWORD = 'wet corn in the wind';
 export const PARTIES = {
@@ -33,7 +35,10 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
   return await inRecord(dataFolder, async (record) => {
     const { grower, dairy } = await bringPeople(record);
     const folder = join('demo', season);
-    const { agreementId } = await importSeason(record, { folder, seller: grower, buyer: dairy });
+    const { agreementId } = await importSeason(record, {
+      folder,
+      ...together({ seller: grower, buyer: dairy }),
+    });
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
     return { agreementId };
   });

@@ -5,8 +5,10 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { openRecord } from '../../src/usecases/open-record.ts';
+import { type OpenRecord, openRecord } from '../../src/usecases/open-record.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
+import { invitePartner } from '../../src/usecases/people/invite.ts';
+import { joinParty } from '../../src/usecases/people/join-party.ts';
 import { seasonWith } from './example-season.ts';
 import { folderOf, runCli } from './run-cli.ts';
 
@@ -48,7 +50,7 @@ test('a folder with faults records nothing, and lists them as settle does', asyn
 test('a good folder is recorded and settled, once however often it is imported', async () => {
   const folder = await folderOf(seasonWith());
   const first = await runCli('import', folder, '--as', 'Ana@Example.org');
-  expect(first.output).toBe('Recorded. 1 loads settled now, 0 refused, 1 waiting.\n');
+  expect(first.output).toBe('Recorded. 1 load settled now, 0 refused, 1 waiting.\n');
   expect(first.status).toBe(2);
   expect(first.said.join()).toMatch(/Tarn Hollow Dairy had no place in the record.*\/join\/\S{40,}/);
   const again = await runCli('import', folder, '--as', ANA.email);
@@ -74,6 +76,44 @@ test('whoever has no part in it is told so', async () => {
   const agreement = JSON.parse(String(seasonWith()['agreement.json'])) as object;
   const other = seasonWith({ 'agreement.json': JSON.stringify({ ...agreement, seller: 'Oddmeadow Farm' }) });
   expect((await runCli('import', await folderOf(other), '--as', ANA.email)).said[0]).toMatch(
-    /^The agreement is between Oddmeadow Farm and Tarn Hollow Dairy; ana@example.org is an owner of Quillback Acres/,
+    /^The agreement asks for an owner of Oddmeadow Farm or Tarn Hollow Dairy; ana@example.org is an owner of Quillback Acres/,
   );
 });
+
+test('what only the other side decides is passed over, unless they import it too', async () => {
+  const choices = 'ticket,choice\nT1,accept\n';
+  const loads = String(seasonWith()['loads.csv']).replaceAll('T1,', 'T8,').replaceAll('S1', 'S8');
+  const samples = 'sample,basis,dry_matter,starch,ndf\nS8,dry-matter,40,54,31.34\n';
+  const agreement = JSON.parse(String(seasonWith()['agreement.json'])) as object;
+  const folder = await folderOf(
+    seasonWith({
+      'agreement.json': JSON.stringify({ ...agreement, id: 'A-26-015' }),
+      'loads.csv': loads,
+      'samples.csv': samples,
+      'choices.csv': choices.replace('T1', 'T8'),
+    }),
+  );
+  const alone = await runCli('import', folder, '--as', ANA.email);
+  expect(alone.output).toBe('Recorded. 0 loads settled now, 0 refused, 2 waiting.\n');
+  expect(alone.said.join()).toContain(
+    'choices.csv: 1 passed over, since these are for Tarn Hollow Dairy to decide',
+  );
+
+  const record = await openRecord({ databaseUrl: undefined, dataFolder }, process.cwd());
+  const owner = await readPersonOf(record, ANA.email);
+  const { secret } = await invitePartner({ ...record, caller: owner }, { party: 'Tarn Hollow Dairy' });
+  await joinParty(record, { ...BEN, secret, address: '192.0.2.1' });
+  await record.close();
+  const both = await runCli('import', folder, '--as', ANA.email, '--and', BEN.email);
+  expect(both.said).toEqual([]);
+  expect(both.output).toBe('Recorded. 1 load settled now, 0 refused, 1 waiting.\n');
+});
+
+const BEN = { name: 'Ben', email: 'ben@example.org', password: 'cows before breakfast' };
+
+async function readPersonOf({ store }: OpenRecord, email: string) {
+  const person = await store.atDoor((tx) =>
+    tx.person.findUnique({ where: { email }, include: { members: true } }),
+  );
+  return { personId: person?.id ?? '', partyId: person?.members[0]?.partyId ?? '', role: 'owner' as const };
+}

@@ -74,3 +74,13 @@ export async function newParty({ store }: Tools, name: string): Promise<Caller> 
   });
   return { partyId, personId, role: 'owner' };
 }
+
+/** What `importSeason` needs to know of two parties that import together. */
+export function together({ seller, buyer }: { readonly seller: Caller; readonly buyer: Caller }) {
+  return {
+    sellerId: seller.partyId,
+    buyerId: buyer.partyId,
+    caller: seller,
+    decides: { seller, buyer },
+  };
+}

@@ -10,7 +10,7 @@ import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { folderOf, runCli } from '../cli/run-cli.ts';
 import { generateSeason } from '../oracle/generate-season.ts';
 import { seasonFiles } from '../oracle/write-folder.ts';
-import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { newParty, openTestRecord, type TestRecord, together } from '../store/test-record.ts';
 
 let record: TestRecord;
 beforeAll(async () => {
@@ -33,9 +33,9 @@ async function compareWithFiles(folder: string): Promise<number> {
   const { tools, store } = record;
   const seller = await newParty(tools, 'Seller');
   const buyer = await newParty(tools, 'Buyer');
-  const imported = await importSeason(tools, { folder, seller, buyer });
+  const imported = await importSeason(tools, { folder, ...together({ seller, buyer }) });
   expect(imported.problems).toEqual([]);
-  const again = await importSeason(tools, { folder, seller, buyer });
+  const again = await importSeason(tools, { folder, ...together({ seller, buyer }) });
   expect(again.agreementId).toBe(imported.agreementId);
   expect(again.settled).toMatchObject({ settled: 0, refused: 0 });
 

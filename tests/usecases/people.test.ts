@@ -2,12 +2,14 @@
  * Coming in: the first person, invitations, signing in and out, and what is refused.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { recordAgreement } from '../../src/usecases/agreements/record-agreement.ts';
 import { createFirstPerson, isFirstRun } from '../../src/usecases/people/create-first-person.ts';
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty, readInvitation } from '../../src/usecases/people/join-party.ts';
 import { readSession, signOut, signOutElsewhere } from '../../src/usecases/people/read-session.ts';
 import { signIn } from '../../src/usecases/people/sign-in.ts';
 import type { RefusalCode } from '../../src/usecases/refusal.ts';
+import { workedExample } from '../oracle/worked-example.ts';
 import { openTestRecord, type TestRecord } from '../store/test-record.ts';
 
 let record: TestRecord;
@@ -52,6 +54,12 @@ test('people come, invite, join, sign in and out', async () => {
   expect(joined.partyId).toBe(partner.partyId);
   expect(await refused(joinParty(tools, { ...ben, secret: partner.secret }))).toBe('invitation-void');
   expect(await refused(readInvitation(tools, { secret: 'guessed' }))).toBe('invitation-void');
+
+  // A party is a partner by an agreement; one that is here is not opened a second time.
+  const agreement = { ...workedExample.agreement, seller: ANA.party };
+  const parties = { sellerId: partyId, buyerId: partner.partyId };
+  await recordAgreement(owner, { document: agreement, ...parties });
+  expect(await refused(invitePartner(owner, { party: 'Tarn Hollow Dairy' }))).toBe('partner-there');
 
   // Somebody who is known joins a second party by their own password only.
   const helper = await inviteMember(owner, { role: 'scale-operator' });

@@ -145,6 +145,32 @@ describe('loads, results and quotes', () => {
   });
 });
 
+describe('figures that are hardly right', () => {
+  test('are recorded once they are confirmed', async () => {
+    const [heavy, thin] = [
+      { ...LOAD, ticket: 'U1', gross: '7664000', sample: 'U1' },
+      { ...RESULT, sample: 'U1', dry_matter: '6.5' },
+    ];
+    const far = { ...QUOTE, date: '2026-09-16', price: '430' };
+    const other = { ...QUOTE, series: 'another' };
+    expect(await refused(recordLoads(seller, { agreementId, loads: [heavy] }))).toBe('unusual');
+    expect(await refused(recordResults(seller, { agreementId, results: [thin] }))).toBe('unusual');
+    expect(await refused(recordQuotes(seller, { agreementId, quotes: [far] }))).toBe('unusual');
+    const both = recordQuotes(seller, {
+      agreementId,
+      quotes: [other, { ...other, date: '2026-09-15', price: '9' }],
+    });
+    await expect(both).rejects.toThrow(
+      /^Nothing was recorded yet\. another goes from 4\.2 on 2026-09-14 to 9/,
+    );
+    const light = { ...LOAD, ticket: 'U2', gross: '31499', sample: 'U2' };
+    const answers = await recordLoads(seller, { agreementId, loads: [light], confirmed: true });
+    expect(answers).toMatchObject([{ isNew: true }]);
+    // What is there already is not asked about again.
+    expect(await recordLoads(buyer, { agreementId, loads: [light] })).toMatchObject([{ isNew: false }]);
+  });
+});
+
 describe('settling', () => {
   test('refuses a load that is not ready, and settles one once', async () => {
     const [waiting] = await recordLoads(seller, {
@@ -153,8 +179,8 @@ describe('settling', () => {
     });
     const loadId = waiting?.id ?? '';
     expect(await refused(settleLoads(seller, { agreementId, loadId }))).toBe('not-ready');
-    expect(await settleLoads(seller, { agreementId })).toEqual({ settled: 1, refused: 0, waiting: 1 });
-    expect(await settleLoads(buyer, { agreementId })).toEqual({ settled: 0, refused: 0, waiting: 1 });
+    expect(await settleLoads(seller, { agreementId })).toEqual({ settled: 1, refused: 0, waiting: 2 });
+    expect(await settleLoads(buyer, { agreementId })).toEqual({ settled: 0, refused: 0, waiting: 2 });
     const { loads } = await readLoadList(buyer, { agreementId, status: 'settled', locale: 'en-US' });
     expect(loads.map(({ ticket, standing }) => [ticket, standing])).toEqual([
       ['T1', { status: 'settled', total: '1,986.85', currency: 'USD' }],
@@ -165,7 +191,7 @@ describe('settling', () => {
     expect(view.history.map(({ kind }) => kind)).toEqual(['load', 'result', 'settlement']);
     expect(view.amounts).toEqual(['1815.82', '342.99', '-71.83', '-100.13']);
     expect(await readAgreementList(seller, { locale: 'en-US' })).toMatchObject([
-      { loads: 2, waiting: 1, owed: '1,986.85', currency: 'USD' },
+      { loads: 3, waiting: 2, owed: '1,986.85', currency: 'USD' },
     ]);
   });
 
@@ -188,7 +214,7 @@ describe('settling', () => {
     expect(
       await refused(recordChoices(buyer, { agreementId, choices: [{ ticket: 'T4', choice: 'accept' }] })),
     ).toBe('choice-taken');
-    expect(await settleLoads(buyer, { agreementId })).toEqual({ settled: 0, refused: 1, waiting: 1 });
+    expect(await settleLoads(buyer, { agreementId })).toEqual({ settled: 0, refused: 1, waiting: 2 });
     // What a settlement rests on is closed with it.
     const late = [{ ticket: 'T1', choice: 'accept' }];
     expect(await refused(recordChoices(buyer, { agreementId, choices: late }))).toBe('already-settled');

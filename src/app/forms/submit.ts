@@ -23,6 +23,11 @@ export function rowOf(sent: FormData, names: readonly string[]): Record<string, 
   );
 }
 
+/** Whether whoever sent it says that unusual figures are right. */
+export function isConfirmed(sent: FormData): boolean {
+  return textOf(sent, 'confirmed') === 'yes';
+}
+
 /** Where to go on, or what to show in place. */
 export type Done = { readonly to: string } | Omit<FormState, 'turn' | 'typed'>;
 
@@ -64,6 +69,16 @@ function tellRefusal({ code, message, problems }: Refusal): Partial<FormState> {
         refused:
           'This form was sent before with other figures, and those were recorded. If these are a new entry, send them again.',
         key: randomUUID(),
+      };
+    case 'unusual':
+      return {
+        refused: message,
+        asked: {
+          kind: 'choice',
+          name: 'confirmed',
+          label: 'Record it all the same?',
+          options: [{ value: 'yes', label: 'Yes, it is right' }],
+        },
       };
     case 'not-signed-in':
       return {

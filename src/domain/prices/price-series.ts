@@ -4,6 +4,7 @@
  */
 import { daysBetween, type LocalDate } from '../dates/local-date.ts';
 import { add, compare, type Exact, larger, smaller } from '../numbers/exact.ts';
+import { printDecimal } from '../numbers/printing.ts';
 
 export interface Quote {
   readonly date: LocalDate;
@@ -57,14 +58,25 @@ export function quotesOfMonth(series: PriceSeries, month: string): readonly Quot
   return series.filter((quote) => quote.date.startsWith(month));
 }
 
+/** Two quotes that follow one another. */
+export interface Jump {
+  readonly before: Quote;
+  readonly after: Quote;
+}
+
 /** Neighbouring quotes of which one is more than twice the other: a decimal point in the wrong place. */
-export function suspectJumps(series: PriceSeries): { readonly before: Quote; readonly after: Quote }[] {
+export function suspectJumps(series: PriceSeries): Jump[] {
   return series.flatMap((after, index) => {
     const before = series[index - 1];
     if (!before) return [];
     const [low, high] = [smaller(before.price, after.price), larger(before.price, after.price)];
     return compare(high, add(low, low)) > 0 ? [{ before, after }] : [];
   });
+}
+
+/** A jump in words: "… goes from 4.2 on 2026-09-14 to 42.5 on 2026-09-15; is a price mistyped?" */
+export function tellJump(series: string, { before, after }: Jump): string {
+  return `${series} goes from ${printDecimal(before.price)} on ${before.date} to ${printDecimal(after.price)} on ${after.date}; is a price mistyped?`;
 }
 
 /** Neighbouring quotes more than 31 days apart. */

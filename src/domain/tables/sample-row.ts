@@ -39,7 +39,7 @@ export function readSampleRow(row: Row, reported: readonly Tested[]): LabResult 
 }
 
 /** Wetter feed than this is not hauled; a spreadsheet writes 0.592 for 59.2 %. */
-const LEAST_USUAL_DRY_MATTER = decimal('5');
+const LEAST_USUAL_DRY_MATTER = decimal('15');
 
 /** A note where the dry matter is so small that a percentage was probably written as a fraction. */
 export function warnOfDryMatter({ sample, dryMatter }: LabResult): string | undefined {

@@ -3,6 +3,7 @@
  */
 import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
+import { tellUnusualLoad } from '../../domain/deliveries/unusual-load.ts';
 import { plainDecimal, printDecimal } from '../../domain/numbers/printing.ts';
 import { needsDistance } from '../../domain/settlement/prepare-term.ts';
 import { readLoadRow } from '../../domain/tables/load-row.ts';
@@ -18,6 +19,7 @@ import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseUnusual } from '../refuse-unusual.ts';
 import { loadFact } from './load-fact.ts';
 
 export interface LoadsToRecord {
@@ -25,6 +27,8 @@ export interface LoadsToRecord {
   /** With the columns of `loads.csv`. */
   readonly loads: readonly InputRow[];
   readonly key?: string;
+  /** Unusual weights were looked at, and are right. */
+  readonly confirmed?: boolean;
 }
 
 export interface RecordedLoad {
@@ -36,11 +40,12 @@ export interface RecordedLoad {
 
 /**
  * Returns a record for each ticket, in their order; a ticket that is there already, the same, is not written again.
- * Refuses `not-allowed`, `bad-input`, `not-found`, and `ticket-taken` where a ticket is there with other figures.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, `ticket-taken` where a ticket is there with other figures,
+ * and `unusual` where a weight is hardly right and was not confirmed.
  */
 export async function recordLoads(
   context: Context,
-  { agreementId, loads, key }: LoadsToRecord,
+  { agreementId, loads, key, confirmed }: LoadsToRecord,
 ): Promise<readonly RecordedLoad[]> {
   permit(context, 'record-load');
   const asked = { verb: 'record-load', subject: agreementId, key, input: loads };
@@ -68,6 +73,12 @@ export async function recordLoads(
     }));
     for (const { row } of rows) refuseOtherTicket(row, before.get(row.ticket));
     const fresh = rows.filter(({ row }) => !before.has(row.ticket));
+
+    const isFresh = new Set(fresh.map(({ row }) => row.ticket));
+    refuseUnusual(
+      read.flatMap(({ found }) => (isFresh.has(found.ticket) ? [tellUnusualLoad(found)] : [])),
+      confirmed,
+    );
 
     const names = [...new Set(fresh.flatMap(({ row }) => row.sample ?? []))];
     const known = new Map(await readSampleIds(tx, agreementId, names));

@@ -5,6 +5,7 @@
 import { ROLES, type Role } from '../../domain/parties/permissions.ts';
 import { type Context, permit } from '../context.ts';
 import { badInput } from '../read-input-rows.ts';
+import { Refusal } from '../refusal.ts';
 import { readPerson } from './person-input.ts';
 import { storedRole } from './role-names.ts';
 import { newSecret, secretHash } from './secret-link.ts';
@@ -32,16 +33,43 @@ export async function inviteMember(
   return await writeInvitation(context, { partyId: context.caller.partyId, role: known });
 }
 
-/** Opens a party for the other side, whose first owner comes by the link. Refuses `not-allowed`, `bad-input`. */
+/**
+ * Opens a party for the other side, whose first owner comes by the link; one that an agreement with the caller's party
+ * has opened already, and that nobody has joined yet, is not opened twice.
+ * Refuses `not-allowed`, `bad-input`, and `partner-there` where the other side is here with people of its own.
+ */
 export async function invitePartner(
   context: Context,
   given: { readonly party: string },
 ): Promise<Invitation> {
   permit(context, 'invite');
   const { party: name } = readPerson(['party'], given);
-  const partyId = context.newId();
-  await context.store.atDoor((tx) => tx.party.create({ data: { id: partyId, name } }));
+  const known = await findPartner(context, name);
+  if (known?.hasPeople) {
+    throw new Refusal(
+      'partner-there',
+      `${name} is here already, with people of its own. They invite whoever is missing.`,
+    );
+  }
+  const partyId = known?.id ?? context.newId();
+  if (!known) await context.store.atDoor((tx) => tx.party.create({ data: { id: partyId, name } }));
   return await writeInvitation(context, { partyId, role: 'owner' });
+}
+
+/** The party of that name with which the caller's has an agreement. */
+async function findPartner(
+  { store, caller }: Context,
+  name: string,
+): Promise<{ readonly id: string; readonly hasPeople: boolean } | undefined> {
+  // Seen by the caller's party, so it is a partner of theirs.
+  const partner = await store.forParty(caller.partyId, (tx) =>
+    tx.party.findFirst({ where: { name, id: { not: caller.partyId } }, select: { id: true } }),
+  );
+  if (!partner) return undefined;
+  const members = await store.atDoor((tx) =>
+    tx.member.count({ where: { partyId: partner.id, endedAt: null } }),
+  );
+  return { id: partner.id, hasPeople: members > 0 };
 }
 
 async function writeInvitation(

@@ -2,6 +2,7 @@
  * Records quotes of the public price series that an agreement follows.
  */
 import { plainDecimal } from '../../domain/numbers/printing.ts';
+import { suspectJumps, tellJump } from '../../domain/prices/price-series.ts';
 import { readQuoteRow } from '../../domain/tables/other-rows.ts';
 import { PRICES } from '../../domain/tables/table-shape.ts';
 import type { Entering } from '../../journal/chain.ts';
@@ -17,24 +18,30 @@ import {
 import { findAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
+import { groupRows } from '../group-rows.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseUnusual } from '../refuse-unusual.ts';
+import { priceSeries } from '../settlements/gather-evidence.ts';
 
 export interface QuotesToRecord {
   readonly agreementId: string;
   /** With the columns of `prices.csv`. */
   readonly quotes: readonly InputRow[];
   readonly key?: string;
+  /** Unusual prices were looked at, and are right. */
+  readonly confirmed?: boolean;
 }
 
 /**
  * Returns how many quotes are new; one that is there already, the same, is not written again.
- * Refuses `not-allowed`, `bad-input`, `not-found`, and `quote-taken` where a date has another price already.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, `quote-taken` where a date has another price already, and
+ * `unusual` where a price is far from its neighbours and was not confirmed.
  */
 export async function recordQuotes(
   context: Context,
-  { agreementId, quotes, key }: QuotesToRecord,
+  { agreementId, quotes, key, confirmed }: QuotesToRecord,
 ): Promise<{ readonly recorded: number }> {
   permit(context, 'record-quote');
   const asked = { verb: 'record-quote', subject: agreementId, key, input: quotes };
@@ -60,6 +67,7 @@ export async function recordQuotes(
     );
     for (const row of rows) refuseOtherPrice(row, before.get(keyOf(row)));
     const fresh = rows.filter((row) => !before.has(keyOf(row)));
+    refuseUnusual(tellJumps([...before.values()], fresh), confirmed);
     await insertQuotes(tx, fresh, recorded);
     const facts = fresh.map(
       ({ id, series, date, price }): Entering => ({
@@ -72,6 +80,20 @@ export async function recordQuotes(
     await enterFacts(tx, facts, recorded);
     return { recorded: fresh.length };
   });
+}
+
+/** The jumps that new quotes make beside those that are there, in words. */
+function tellJumps(known: readonly QuoteRow[], fresh: readonly QuoteRow[]): string[] {
+  const isFresh = new Set(fresh.map(keyOf));
+  const series = groupRows([...known, ...fresh], ({ series: name }) => name);
+  return [...series].flatMap(([name, rows]) =>
+    suspectJumps(priceSeries(rows)).flatMap((jump) => {
+      const concerns = [jump.before, jump.after].some(({ date }) =>
+        isFresh.has(keyOf({ series: name, date })),
+      );
+      return concerns ? [tellJump(name, jump)] : [];
+    }),
+  );
 }
 
 function keyOf({ series, date }: Pick<QuoteRow, 'series' | 'date'>): string {

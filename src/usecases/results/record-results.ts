@@ -6,7 +6,7 @@ import { plainDecimal } from '../../domain/numbers/printing.ts';
 import type { LabResult } from '../../domain/samples/lab-result.ts';
 import { prepareRemainderCheck } from '../../domain/settlement/check-remainders.ts';
 import type { Row } from '../../domain/tables/row.ts';
-import { readSampleRow } from '../../domain/tables/sample-row.ts';
+import { readSampleRow, warnOfDryMatter, warnOfSum } from '../../domain/tables/sample-row.ts';
 import { columnOf, SAMPLES } from '../../domain/tables/table-shape.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
@@ -23,6 +23,7 @@ import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseUnusual } from '../refuse-unusual.ts';
 import { resultFact } from './result-fact.ts';
 
 export interface ResultsToRecord {
@@ -30,6 +31,8 @@ export interface ResultsToRecord {
   /** With the columns of `samples.csv`, and where known `laboratory`, `method` and `reported_on`. */
   readonly results: readonly InputRow[];
   readonly key?: string;
+  /** Unusual figures were looked at, and are right. */
+  readonly confirmed?: boolean;
 }
 
 export interface RecordedResult {
@@ -46,11 +49,12 @@ const FIGURES: readonly Tested[] = TESTED.filter((measure) => measure !== 'dry-m
 
 /**
  * Returns a record for each sample, in their order. A sample that no ticket names yet is recorded with it.
- * Refuses `not-allowed`, `bad-input`, `not-found`, and `result-taken` where a sample has another result already.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, `result-taken` where a sample has another result already,
+ * and `unusual` where figures are hardly right and were not confirmed.
  */
 export async function recordResults(
   context: Context,
-  { agreementId, results, key }: ResultsToRecord,
+  { agreementId, results, key, confirmed }: ResultsToRecord,
 ): Promise<readonly RecordedResult[]> {
   permit(context, 'record-result');
   const asked = { verb: 'record-result', subject: agreementId, key, input: results };
@@ -76,6 +80,12 @@ export async function recordResults(
     );
     for (const row of rows) refuseOtherResult(row, before.get(row.sample));
     const fresh = rows.filter(({ sample }) => !before.has(sample));
+    refuseUnusual(
+      read.flatMap(({ found }) =>
+        before.has(found.sample) ? [] : [warnOfDryMatter(found), warnOfSum(found)],
+      ),
+      confirmed,
+    );
     await insertSamples(tx, samples, recorded);
     await insertResults(tx, fresh, recorded);
     const facts = fresh.map(

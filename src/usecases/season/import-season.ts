@@ -25,9 +25,12 @@ import { type SettledLoads, settleLoads } from '../settlements/settle-loads.ts';
 
 export interface SeasonToImport {
   readonly folder: string;
-  /** As whom each side's part is recorded. */
-  readonly seller: Caller;
-  readonly buyer: Caller;
+  readonly sellerId: string;
+  readonly buyerId: string;
+  /** As whom everything is recorded that either side may record. */
+  readonly caller: Caller;
+  /** As whom each side's own decisions are recorded; where a side is left out, its decisions are passed over. */
+  readonly decides: { readonly seller?: Caller; readonly buyer?: Caller };
   /** Whether to settle what is ready; true unless said otherwise. */
   readonly settle?: boolean;
   /** Told what has been recorded so far. */
@@ -38,6 +41,8 @@ export interface ImportedSeason {
   /** Undefined where the folder has problems; then nothing was recorded. */
   readonly agreementId: string | undefined;
   readonly settled: SettledLoads | undefined;
+  /** Rows of decisions that were passed over, since they are another side's to record. */
+  readonly passedOver: { readonly elections: number; readonly choices: number };
   readonly problems: readonly InputProblem[];
   readonly warnings: readonly InputProblem[];
 }
@@ -46,21 +51,20 @@ export interface ImportedSeason {
 const ROWS_AT_ONCE = 5_000;
 
 /**
- * Records a folder. What is in the record already, the same, is passed over, so that importing twice is harmless;
+ * Records a folder. Figures that look mistyped were warned of and are recorded as they are. What is in the record already, the same, is passed over, so that importing twice is harmless;
  * what differs from the record is refused (`ticket-taken` and the like).
  */
 export async function importSeason(tools: Tools, season: SeasonToImport): Promise<ImportedSeason> {
-  const { folder, seller, buyer, onRecorded = () => {} } = season;
+  const { folder, sellerId, buyerId, caller, decides, onRecorded = () => {} } = season;
   const opened = await openSeason(folder);
   const { problems, warnings } = opened;
-  if (!opened.season) return { agreementId: undefined, settled: undefined, problems, warnings };
-  const asSeller = { ...tools, caller: seller };
-  const asBuyer = { ...tools, caller: buyer };
-  const { agreementId } = await recordAgreement(asSeller, {
-    document: opened.season.document,
-    sellerId: seller.partyId,
-    buyerId: buyer.partyId,
-  });
+  const passedOver = { elections: 0, choices: 0 };
+  if (!opened.season) {
+    return { agreementId: undefined, settled: undefined, passedOver, problems, warnings };
+  }
+  const context = { ...tools, caller };
+  const { document } = opened.season;
+  const { agreementId } = await recordAgreement(context, { document, sellerId, buyerId });
 
   const record = async (shape: TableShape, take: (rows: readonly InputRow[]) => Promise<unknown>) => {
     let count = 0;
@@ -77,12 +81,19 @@ export async function importSeason(tools: Tools, season: SeasonToImport): Promis
     }
     await flush();
   };
-  await record(PRICES, (quotes) => recordQuotes(asSeller, { agreementId, quotes }));
-  await record(LOADS, (loads) => recordLoads(asSeller, { agreementId, loads }));
-  await record(SAMPLES, (results) => recordResults(asBuyer, { agreementId, results }));
-  await record(ELECTIONS, (elections) => recordElections(asSeller, { agreementId, elections }));
-  await record(CHOICES, (choices) => recordChoices(asBuyer, { agreementId, choices }));
+  const given = { agreementId, confirmed: true };
+  await record(PRICES, (quotes) => recordQuotes(context, { ...given, quotes }));
+  await record(LOADS, (loads) => recordLoads(context, { ...given, loads }));
+  await record(SAMPLES, (results) => recordResults(context, { ...given, results }));
+  await record(ELECTIONS, async (elections) => {
+    if (!decides.seller) passedOver.elections += elections.length;
+    else await recordElections({ ...tools, caller: decides.seller }, { agreementId, elections });
+  });
+  await record(CHOICES, async (choices) => {
+    if (!decides.buyer) passedOver.choices += choices.length;
+    else await recordChoices({ ...tools, caller: decides.buyer }, { agreementId, choices });
+  });
   await tools.store.refreshStatistics();
-  const settled = season.settle === false ? undefined : await settleLoads(asSeller, { agreementId });
-  return { agreementId, settled, problems, warnings };
+  const settled = season.settle === false ? undefined : await settleLoads(context, { agreementId });
+  return { agreementId, settled, passedOver, problems, warnings };
 }

@@ -8,7 +8,7 @@ import { readAgreementWords } from '../../../usecases/agreements/read-agreement-
 import { recordLoads } from '../../../usecases/loads/record-loads.ts';
 import { badInput } from '../../../usecases/read-input-rows.ts';
 import type { FormState } from '../../forms/form-state.ts';
-import { type Done, rowOf, submit, textOf } from '../../forms/submit.ts';
+import { type Done, isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { addressOf } from '../../place/asked.ts';
 import { currentContext } from '../../server/current-caller.ts';
 import { isWallClock, offsetsOf } from '../../times/wall-clock.ts';
@@ -27,7 +27,12 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
     };
     refuseTwoWays(sent);
     const key = textOf(sent, 'key');
-    const [load] = await recordLoads(context, { agreementId, loads: [row], ...(key === '' ? {} : { key }) });
+    const [load] = await recordLoads(context, {
+      agreementId,
+      loads: [row],
+      confirmed: isConfirmed(sent),
+      ...(key === '' ? {} : { key }),
+    });
     return {
       to: addressOf('/loads/new', {
         agreement: agreementId,

@@ -7,7 +7,7 @@ import { readAgreementWords } from '../../../usecases/agreements/read-agreement-
 import { recordQuotes } from '../../../usecases/prices/record-quotes.ts';
 import { badInput } from '../../../usecases/read-input-rows.ts';
 import type { FormState } from '../../forms/form-state.ts';
-import { rowOf, submit, textOf } from '../../forms/submit.ts';
+import { isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { currentContext } from '../../server/current-caller.ts';
 import { tellingAddress } from '../../server/told.ts';
 import { wallClockNow } from '../../times/wall-clock.ts';
@@ -25,7 +25,12 @@ export async function quote(before: FormState, sent: FormData): Promise<FormStat
       ]);
     }
     const key = textOf(sent, 'key');
-    await recordQuotes(context, { agreementId, quotes: [row], ...(key === '' ? {} : { key }) });
+    await recordQuotes(context, {
+      agreementId,
+      quotes: [row],
+      confirmed: isConfirmed(sent),
+      ...(key === '' ? {} : { key }),
+    });
     const told = `${row['series']} of ${row['date']} at ${row['price']} is recorded.`;
     return {
       to: await tellingAddress('/prices/new', { agreement: agreementId, series: row['series'] }, told),

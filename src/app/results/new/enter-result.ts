@@ -8,7 +8,7 @@ import { columnOf } from '../../../domain/tables/table-shape.ts';
 import { badInput } from '../../../usecases/read-input-rows.ts';
 import { recordResults } from '../../../usecases/results/record-results.ts';
 import type { FormState } from '../../forms/form-state.ts';
-import { rowOf, submit, textOf } from '../../forms/submit.ts';
+import { isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { currentContext } from '../../server/current-caller.ts';
 import { tellingAddress } from '../../server/told.ts';
 
@@ -28,13 +28,14 @@ export async function enterResult(before: FormState, sent: FormData): Promise<Fo
       ]);
     }
     if (textOf(sent, 'basis') === '') {
-      throw badInput([{ column: 'basis', message: ': choose one, as the laboratory’s sheet says' }]);
+      throw badInput([{ column: 'basis', message: 'must be chosen, as the laboratory’s sheet says' }]);
     }
     const sample = chosen === '' ? other : chosen;
     const key = textOf(sent, 'key');
     await recordResults(context, {
       agreementId,
       results: [{ sample, ...rowOf(sent, COLUMNS) }],
+      confirmed: isConfirmed(sent),
       ...(key === '' ? {} : { key }),
     });
     const [basis, laboratory] = [textOf(sent, 'basis'), textOf(sent, 'laboratory')];

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { recordLoads } from '../../../../../../usecases/loads/record-loads.ts';
 import { doJson, type OfId, ROWS } from '../../../../ask-json.ts';
 
-const shape = z.strictObject({ loads: ROWS });
+const shape = z.strictObject({ loads: ROWS, confirmed: z.boolean().default(false) });
 
 export async function POST(request: Request, { params }: OfId): Promise<Response> {
   const { id } = await params;

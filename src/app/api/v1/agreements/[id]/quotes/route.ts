@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { recordQuotes } from '../../../../../../usecases/prices/record-quotes.ts';
 import { doJson, type OfId, ROWS } from '../../../../ask-json.ts';
 
-const shape = z.strictObject({ quotes: ROWS });
+const shape = z.strictObject({ quotes: ROWS, confirmed: z.boolean().default(false) });
 
 export async function POST(request: Request, { params }: OfId): Promise<Response> {
   const { id } = await params;

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { recordResults } from '../../../../../../usecases/results/record-results.ts';
 import { doJson, type OfId, ROWS } from '../../../../ask-json.ts';
 
-const shape = z.strictObject({ results: ROWS });
+const shape = z.strictObject({ results: ROWS, confirmed: z.boolean().default(false) });
 
 export async function POST(request: Request, { params }: OfId): Promise<Response> {
   const { id } = await params;
