@@ -3,8 +3,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    // Those need the built program and a browser: `npm run test:browser`.
-    exclude: ['tests/browser/**'],
+    // Those need the built program and a browser, and these kill and wait: `npm run test:browser`, `npm run test:crash`.
+    exclude: ['tests/browser/**', 'tests/store/crash/**'],
     testTimeout: 60_000,
   },
 });

@@ -125,6 +125,7 @@ function storeOver(pool: Pool, engine: Engine): Store {
     );
   const inRole = <Answer>(role: string, party: string, work: (tx: Transaction) => Promise<Answer>) =>
     transact(async (tx) => {
+      if (engine.isShared) await tx.$queryRaw`SELECT set_config('session_replication_role', 'origin', true)`;
       await tx.$queryRaw`SELECT set_config('role', ${role}, true), set_config('app.party', ${party}, true)`;
       return await work(tx);
     });

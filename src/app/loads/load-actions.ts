@@ -5,6 +5,7 @@
 
 import { recordChoices } from '../../usecases/loads/record-choices.ts';
 import { recordElections } from '../../usecases/prices/record-elections.ts';
+import { badInput } from '../../usecases/read-input-rows.ts';
 import { settleLoads } from '../../usecases/settlements/settle-loads.ts';
 import type { FormState } from '../forms/form-state.ts';
 import { submit, textOf } from '../forms/submit.ts';
@@ -35,6 +36,9 @@ export async function settleOne(before: FormState, sent: FormData): Promise<Form
 export async function choose(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
     const choice = { ticket: textOf(sent, 'ticket'), choice: textOf(sent, 'choice') };
+    if (choice.choice === '') {
+      throw badInput([{ column: 'choice', message: 'must be made: accept the load or refuse it' }]);
+    }
     await recordChoices(await currentContext(), {
       agreementId: textOf(sent, 'agreement'),
       choices: [choice],

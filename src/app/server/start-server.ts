@@ -5,13 +5,14 @@ import { subscribe } from 'node:diagnostics_channel';
 import type { IncomingMessage } from 'node:http';
 import { PEER_HEADER } from './client-address.ts';
 import { openedRecord } from './record.ts';
-import { settings, tellAuthAddress } from './settings.ts';
+import { publicAddress, settings, tellAuthAddress } from './settings.ts';
 
 export async function startServer(): Promise<void> {
   try {
     tellAuthAddress(settings());
     const record = await openedRecord();
     console.log(`Huskledger keeps its record in ${record.description}.`);
+    console.log(`Open ${publicAddress(settings())} in a browser; Ctrl+C ends it.`);
     closeAtEnd(record.close);
   } catch (error) {
     const isTold =

@@ -20,7 +20,7 @@ export async function verifyCommand(args: readonly string[], terminal: Terminal)
   await terminal.write(
     faults.length === 0
       ? `Everything fits: ${looked}.\n`
-      : `${counted(faults.length, 'thing')} ${faults.length === 1 ? 'does' : 'do'} not fit, among ${looked}.\n`,
+      : `${counted(faults.length, 'fault')} found; looked at ${looked}. Somebody changed the database past the program: compare with a backup.\n`,
   );
   await terminal.flush();
   return faults.length === 0 ? EXIT.done : EXIT.wrong;

@@ -14,6 +14,8 @@ import { ownFolder } from './own-folder.ts';
 export interface Engine {
   /** How to connect. It stays the same when another process comes to serve the folder. */
   readonly connection: PoolConfig;
+  /** Whether all connections are one session, so that a setting that one of them made holds for the others. */
+  readonly isShared: boolean;
   /** Says what this is, for a person: "the data folder /…, through the process that owns it". */
   readonly description: string;
   /** After a connection failed: whether to try again, since somebody else serves the folder now, or this process. */
@@ -34,6 +36,7 @@ export async function openEngine({ databaseUrl, dataFolder }: EngineChoice): Pro
   if (databaseUrl === undefined) return await openFolder(await makeFolder(dataFolder));
   return {
     connection: { connectionString: databaseUrl },
+    isShared: false,
     description: 'a PostgreSQL server',
     recover: async () => false,
     close: async () => {},
@@ -77,6 +80,7 @@ async function openFolder(folder: string): Promise<Engine> {
   };
   return {
     connection: { host: folder, user: 'postgres', database: 'postgres' },
+    isShared: true,
     description: place.owned
       ? `the data folder ${folder}`
       : `the data folder ${folder}, through the process that owns it`,

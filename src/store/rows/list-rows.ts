@@ -60,6 +60,7 @@ export async function countLoads(
 export interface HistoryRow {
   readonly sequence: number;
   readonly kind: string;
+  readonly subjectId: string;
   /** ISO 8601, UTC. */
   readonly postedAt: string;
   /** The person's name, where it is one of the caller's own party. */
@@ -74,7 +75,7 @@ export async function readHistory(
   subjectIds: readonly string[],
 ): Promise<readonly HistoryRow[]> {
   return await tx.$queryRawUnsafe<HistoryRow[]>(
-    `SELECT e.sequence, e.kind, to_char(e.posted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "postedAt",
+    `SELECT e.sequence, e.kind, e.subject_id AS "subjectId", to_char(e.posted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "postedAt",
        p.name AS person, e.fingerprint
      FROM journal_entry e LEFT JOIN person p ON p.id = e.posted_by
      WHERE e.agreement_id = $1::uuid AND e.subject_id = ANY($2::uuid[]) ORDER BY e.sequence`,

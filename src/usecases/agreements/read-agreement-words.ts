@@ -1,7 +1,10 @@
 /**
  * One agreement in plain sentences, with what a form about it needs to ask.
  */
-import { needsDistance } from '../../domain/settlement/prepare-term.ts';
+
+import type { Agreement } from '../../domain/agreement/document.ts';
+import type { SamplingPlan } from '../../domain/samples/sampling-plan.ts';
+import { measuresNeeded, needsDistance } from '../../domain/settlement/prepare-term.ts';
 import { agreementInWords, type Section } from '../../domain/words/agreement-words.ts';
 import { readAwaitedSamples } from '../../store/rows/result-rows.ts';
 import { type Context, permit } from '../context.ts';
@@ -22,6 +25,10 @@ export interface AgreementView {
   readonly series: readonly string[];
   /** Whether a load must say how far it was hauled. */
   readonly distanceNeeded: boolean;
+  /** How loads are sampled. */
+  readonly sampling: SamplingPlan;
+  /** Whether a load waits for a laboratory's figures before it can settle. */
+  readonly testsNeeded: boolean;
   /** Samples without a result, oldest first, and how many loads each stands for. */
   readonly awaited: readonly { readonly name: string; readonly loads: number }[];
 }
@@ -48,7 +55,13 @@ export async function readAgreementWords(
       sections: agreementInWords(agreement),
       series: [...new Set(series)],
       distanceNeeded: agreement.price.some(needsDistance),
+      sampling: agreement.sampling?.plan ?? 'per-load',
+      testsNeeded: needsTests(agreement),
       awaited: await readAwaitedSamples(tx, row.id),
     };
   });
+}
+
+function needsTests({ price, acceptance }: Pick<Agreement, 'price' | 'acceptance'>): boolean {
+  return price.some((term) => measuresNeeded(term).length > 0) || (acceptance ?? []).length > 0;
 }

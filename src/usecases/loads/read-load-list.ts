@@ -4,7 +4,7 @@
 import { figuresFor } from '../../documents/figures.ts';
 import { describeTicket } from '../../documents/invoice/describe-load.ts';
 import type { LoadComposition } from '../../documents/strip/load-strip.ts';
-import { type Exact, larger, ONE } from '../../domain/numbers/exact.ts';
+import { compare, type Exact, multiply, ONE, smaller, whole } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import type { Outcome, WaitingReason } from '../../domain/settlement/outcome.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
@@ -71,9 +71,7 @@ export async function readLoadList(context: Context, request: LoadListRequest): 
       const ids = page.filter((load) => load.agreementId === id).map((load) => load.id);
       told.push({ found, outcomes: await outcomesOf(tx, found, await readLoads(tx, id, ids)) });
     }
-    const heaviest = told
-      .flatMap(({ outcomes }) => outcomes)
-      .reduce<Exact>((most, { outcome }) => larger(most, outcome.load.netPounds), ONE);
+    const heaviest = longestStrip(told.flatMap(({ outcomes }) => outcomes.map(({ outcome }) => outcome)));
     const summaries = new Map<string, LoadSummary>();
     for (const { found, outcomes } of told) {
       const setting = { ...loadSetting(found, { outcomes: [], figures }), heaviest };
@@ -102,6 +100,16 @@ export async function readLoadList(context: Context, request: LoadListRequest): 
       next: listed.length > page.length && last ? { deliveredAt: last.deliveredAt, id: last.id } : undefined,
     };
   });
+}
+
+/**
+ * The weight that the longest strip stands for: the heaviest load's, but not so much that one mistyped weight makes
+ * slivers of all the others.
+ */
+function longestStrip(outcomes: readonly Outcome[]): Exact {
+  const weights = outcomes.map(({ load }) => load.netPounds).sort(compare);
+  const middle = weights[Math.floor(weights.length / 2)] ?? ONE;
+  return smaller(weights.at(-1) ?? ONE, multiply(middle, whole(2)));
 }
 
 /** How an outcome stands, given whether it has been settled. */

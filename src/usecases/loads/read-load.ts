@@ -38,6 +38,7 @@ export interface LoadView {
 export interface HistoryView {
   /** On the wall clock of the agreement: "2026-09-14 21:40". */
   readonly at: string;
+  /** What was recorded: a kind of fact or, for a decision, `accept` or `refuse`. */
   readonly kind: string;
   /** Somebody of the caller's own party, or undefined. */
   readonly person: string | undefined;
@@ -64,10 +65,9 @@ export async function readLoad(
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
     const results = sample === undefined ? new Map() : await readResults(tx, found.row.id, [sample]);
-    const decisions = [
-      ...(await readElections(tx, found.row.id, [row.id])),
-      ...(await readChoices(tx, found.row.id, [row.id])),
-    ];
+    const choices = await readChoices(tx, found.row.id, [row.id]);
+    const decisions = [...(await readElections(tx, found.row.id, [row.id])), ...choices];
+    const chosen = new Map(choices.map(({ id, choice }) => [id, choice]));
     const subjects = [
       row.id,
       ...[...results.values()].map((result: { readonly id: string }) => result.id),
@@ -93,9 +93,9 @@ export async function readLoad(
       price: settled && { references: settled.references, lines: settled.lines, total: settled.total },
       amounts:
         outcome.status === 'settled' ? outcome.lines.map(({ amount }) => printAmount(amount, money)) : [],
-      history: history.map(({ sequence, kind, postedAt, person, fingerprint }) => ({
+      history: history.map(({ sequence, kind, subjectId, postedAt, person, fingerprint }) => ({
         at: calendar.wallClockAt(Date.parse(postedAt)),
-        kind,
+        kind: chosen.get(subjectId) ?? kind,
         person: person ?? undefined,
         sequence,
         fingerprint,

@@ -61,7 +61,7 @@ function checkDocument(row: string, entry: EntryRow, { agreementId, facts, met }
     faults.push({ row, message: 'is about a row that an earlier entry is about' });
   met.add(entry.subjectId);
   const fact = facts.get(entry.subjectId);
-  const name = `${entry.kind} ${entry.subjectId}`;
+  const name = nameOf(entry, asGroup(document['fact']));
   if (!fact || fact.kind !== entry.kind) {
     faults.push({ row: name, message: `is gone; ${row} remembers it` });
   } else if (canonicalText(document['fact']) !== canonicalText(fact.fact)) {
@@ -69,6 +69,12 @@ function checkDocument(row: string, entry: EntryRow, { agreementId, facts, met }
     faults.push({ row: name, message: `is not as ${row} remembers it: ${told}` });
   }
   return faults;
+}
+
+/** "load T1 (0198…)": what people call it, and what the database does. */
+function nameOf({ kind, subjectId }: EntryRow, fact: Record<string, unknown>): string {
+  const called = fact['ticket'] ?? (kind === 'result' ? fact['sample'] : undefined);
+  return typeof called === 'string' ? `${kind} ${called} (${subjectId})` : `${kind} ${subjectId}`;
 }
 
 function parsed(document: string): Record<string, unknown> | undefined {

@@ -7,7 +7,8 @@ const KINDS: Readonly<Record<string, string>> = {
   load: 'Ticket recorded',
   result: 'Result recorded',
   election: 'Pricing date named',
-  choice: 'Accepted or refused',
+  accept: 'Accepted',
+  refuse: 'Refused',
   settlement: 'Settled',
 };
 

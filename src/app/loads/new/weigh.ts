@@ -4,28 +4,32 @@
  */
 'use server';
 
-import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
+import { type AgreementView, readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
 import { recordLoads } from '../../../usecases/loads/record-loads.ts';
 import { badInput } from '../../../usecases/read-input-rows.ts';
+import type { Problem } from '../../../usecases/refusal.ts';
 import type { FormState } from '../../forms/form-state.ts';
 import { type Done, isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { addressOf } from '../../place/asked.ts';
-import { currentContext } from '../../server/current-caller.ts';
+import { currentContext, readerLocale } from '../../server/current-caller.ts';
 import { isWallClock, offsetsOf } from '../../times/wall-clock.ts';
+import { readWeight } from './read-weight.ts';
 
 export async function weigh(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async (): Promise<Done> => {
     const context = await currentContext();
     const agreementId = textOf(sent, 'agreement');
-    const { timeZone } = await readAgreementWords(context, { agreementId });
+    const agreement = await readAgreementWords(context, { agreementId });
+    const { timeZone } = agreement;
     const time = deliveredAt(sent, { timeZone, now: context.now() });
     if (typeof time !== 'string') return time;
     const row = {
-      ...rowOf(sent, ['ticket', 'truck', 'gross', 'tare', 'unit', 'sample']),
+      ...rowOf(sent, ['ticket', 'truck', 'unit']),
+      ...(await weights(sent)),
+      ...sampleOf(sent, agreement),
       ...distance(sent),
       delivered_at: time,
     };
-    refuseTwoWays(sent);
     const key = textOf(sent, 'key');
     const [load] = await recordLoads(context, {
       agreementId,
@@ -43,18 +47,36 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
   });
 }
 
-/**
- * "24.040" is twenty-four thousand to half the world. No scale shows thousandths of a pound or a kilogram, so such a
- * weight is asked about. Refuses `bad-input`.
- */
-function refuseTwoWays(sent: FormData): void {
-  if (!['lb', 'kg'].includes(textOf(sent, 'unit'))) return;
-  const problems = ['gross', 'tare'].flatMap((column) => {
-    const text = textOf(sent, column);
-    const message = `can be read two ways, as ${text} with a decimal point or as thousands; write ${text.replace('.', '')} or fewer decimals`;
-    return /^\d{1,3}\.\d{3}$/.test(text) ? [{ column, message }] : [];
+/** The weights as numbers. Refuses `bad-input` for those that can be read two ways. */
+async function weights(sent: FormData): Promise<Readonly<Record<string, string>>> {
+  const reading = { unit: textOf(sent, 'unit'), locale: await readerLocale() };
+  const problems: Problem[] = [];
+  const read = ['gross', 'tare'].map((column): [string, string] => {
+    const found = readWeight(textOf(sent, column), reading);
+    if ('weight' in found) return [column, found.weight];
+    problems.push({ column, message: found.wrong });
+    return [column, ''];
   });
   if (problems.length > 0) throw badInput(problems);
+  return Object.fromEntries(read);
+}
+
+/** The sample that was named or, where each load has its own, one called as the ticket. Refuses `bad-input`. */
+function sampleOf(
+  sent: FormData,
+  { sampling, testsNeeded }: Pick<AgreementView, 'sampling' | 'testsNeeded'>,
+): Readonly<Record<string, string>> {
+  const named = textOf(sent, 'sample');
+  if (named !== '') return { sample: named };
+  if (!testsNeeded || sampling === 'per-day') return {};
+  const ticket = textOf(sent, 'ticket');
+  if (sampling === 'per-load') return ticket === '' ? {} : { sample: ticket };
+  throw badInput([
+    {
+      column: 'sample',
+      message: 'must be named: the price needs its figures, and one sample serves several loads',
+    },
+  ]);
 }
 
 /** Clocks may differ a little; a ticket of tomorrow is a slip of the hand. */

@@ -50,7 +50,7 @@ export function weighingFields(agreement: AgreementView, { now, unit }: Weighing
       options: UNITS,
     },
     ...(distanceNeeded ? distanceFields(isAmerican) : []),
-    { kind: 'text', name: 'sample', label: 'Sample', optional: true },
+    sampleField(agreement),
     {
       kind: 'wall-clock',
       name: 'delivered_at',
@@ -59,6 +59,20 @@ export function weighingFields(agreement: AgreementView, { now, unit }: Weighing
       timeZone,
     },
   ];
+}
+
+/** What is called as nothing else can be found again: a load that needs tests has a sample, whoever names it. */
+function sampleField({ sampling, testsNeeded }: AgreementView): Field {
+  const field = { kind: 'text', name: 'sample', label: 'Sample' } as const;
+  if (!testsNeeded) return { ...field, optional: true };
+  switch (sampling) {
+    case 'per-load':
+      return { ...field, optional: true, hint: 'Left empty, it is called as the ticket.' };
+    case 'per-day':
+      return { ...field, optional: true, hint: 'Left empty, it is the sample of the day.' };
+    case 'composite':
+      return field;
+  }
 }
 
 function distanceFields(isAmerican: boolean): readonly Field[] {

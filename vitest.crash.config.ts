@@ -1,0 +1,6 @@
+import { defineConfig } from 'vitest/config';
+
+/** Kills and waits take their time: apart from `npm test`, in .ci/run with few kills, in `npm run test:crash` with many. */
+export default defineConfig({
+  test: { include: ['tests/store/crash/**/*.test.ts'], testTimeout: 60_000 },
+});
