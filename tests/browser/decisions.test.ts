@@ -31,7 +31,7 @@ test('the buyer refuses a load that is too wet, and it is closed', async () => {
   await buyer.page.getByRole('button', { name: 'Record the decision' }).click();
   await buyer.page.waitForSelector('.refused');
   expect(await buyer.page.locator('.refused').textContent()).toContain(
-    'Your decision must be one of accept, refuse',
+    'Your decision must be made: accept the load or refuse it',
   );
   await buyer.page.getByLabel('Refuse: nothing is owed for it').check();
   await buyer.page.getByRole('button', { name: 'Record the decision' }).click();

@@ -56,8 +56,9 @@ describe.each([
 
     await weigh(page, {
       ticket: `${mark}1`,
-      gross: '70000',
-      tare: '30000',
+      gross: '70,000',
+      tare: '30,000',
+      sample: `${mark}-A`,
       delivered_at: '2026-11-05T22:10',
     });
     await page.waitForSelector('.refused');
@@ -69,7 +70,13 @@ describe.each([
     const { page } = await browseAs(browser, { side: 'dairy', role: 'scale-operator' }, { address, scripts });
     await page.goto('/loads/new');
     const key = await page.locator('[name=key]').getAttribute('value');
-    const figures = { ticket: `${mark}2`, gross: '70000', tare: '30000', delivered_at: '2026-11-05T23:10' };
+    const figures = {
+      ticket: `${mark}2`,
+      gross: '70000',
+      tare: '30000',
+      sample: `${mark}-A`,
+      delivered_at: '2026-11-05T23:10',
+    };
     await weigh(page, figures);
     await page.waitForSelector('.done');
     const first = page.url();
@@ -82,10 +89,23 @@ describe.each([
     expect(new URL(page.url()).searchParams.get('done')).toBe(new URL(first).searchParams.get('done'));
   });
 
+  test('a weight that no truck has is asked about, and a sample that is needed is asked for', async () => {
+    const { page } = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts });
+    await page.goto('/loads/new');
+    const figures = { ticket: `${mark}4`, gross: '7664000', tare: '30000', delivered_at: '2026-11-05T23:30' };
+    await weigh(page, figures);
+    await page.waitForSelector('text=Sample must be named');
+    await weigh(page, { sample: `${mark}-A` });
+    await page.waitForSelector('text=which no usual truck does');
+    await weigh(page, { gross: '76640' });
+    await page.waitForSelector('.done');
+    expect(await page.locator('.done').textContent()).toContain('46,640 lb');
+  });
+
   test('in the hour that comes twice the form asks which; the hour left out never was', async () => {
     const { page } = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts });
     await page.goto('/loads/new');
-    const figures = { ticket: `${mark}3`, gross: '70000', tare: '30000' };
+    const figures = { ticket: `${mark}3`, gross: '70000', tare: '30000', sample: `${mark}-A` };
     await weigh(page, { ...figures, delivered_at: '2027-03-14T02:30' });
     await page.waitForSelector('.refused');
     expect(await page.locator('.refused').textContent()).toContain('never was');
