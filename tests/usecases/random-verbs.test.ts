@@ -167,9 +167,7 @@ test(`${SEQUENCES} sequences of ${VERBS} verbs`, async () => {
             run: (context: Context, key: object) =>
               recordChoices(context, { agreementId, choices: [{ ticket, choice }], ...key }),
             refusedBy: (context: Context) =>
-              context === seller ||
-              !known ||
-              (before === undefined ? model.settled.has(ticket) : before !== choice),
+              context === seller || !known || (before !== choice && model.settled.has(ticket)),
             remember: () => model.choices.set(ticket, choice),
           };
         }

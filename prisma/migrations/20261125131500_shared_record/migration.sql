@@ -395,7 +395,7 @@ CREATE UNIQUE INDEX "result_agreement_id_sample_id_key" ON "result"("agreement_i
 CREATE UNIQUE INDEX "election_agreement_id_load_id_series_id_key" ON "election"("agreement_id", "load_id", "series_id");
 
 -- CreateIndex
-CREATE UNIQUE INDEX "choice_agreement_id_load_id_key" ON "choice"("agreement_id", "load_id");
+CREATE INDEX "choice_agreement_id_load_id_idx" ON "choice"("agreement_id", "load_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "settlement_agreement_id_load_id_version_key" ON "settlement"("agreement_id", "load_id", "version");

@@ -115,7 +115,7 @@ export interface ChoiceRow {
   readonly choice: string;
 }
 
-/** Choices about some loads of an agreement. */
+/** All choices about some loads of an agreement, in the order in which the journal has them: the last of a load counts. */
 export async function readChoices(
   tx: Transaction,
   agreementId: string,
@@ -124,7 +124,8 @@ export async function readChoices(
   return await tx.$queryRawUnsafe<ChoiceRow[]>(
     `SELECT c.id, c.load_id AS "loadId", l.ticket, c.choice FROM choice c
      JOIN load l ON l.agreement_id = c.agreement_id AND l.id = c.load_id
-     WHERE c.agreement_id = $1::uuid AND c.load_id = ANY($2::uuid[]) ORDER BY c.id`,
+     LEFT JOIN journal_entry e ON e.agreement_id = c.agreement_id AND e.subject_id = c.id
+     WHERE c.agreement_id = $1::uuid AND c.load_id = ANY($2::uuid[]) ORDER BY e.sequence NULLS FIRST, c.id`,
     agreementId,
     loadIds,
   );

@@ -18,6 +18,7 @@ export interface WaitingGroup {
   /** What they wait for; `ready` for those that can be settled or refused now. */
   readonly what: WaitingReason | 'ready';
   readonly loads: number;
+  readonly oldestId: string;
   /** Whole days since the oldest was delivered. */
   readonly days: number;
   /** Whether the caller's party can end the wait. */
@@ -44,13 +45,15 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
         const what = outcome.status === 'waiting' ? outcome.reason : 'ready';
         const key = `${row.id} ${what}`;
         const before = groups.get(key);
-        const oldest = Math.min(before?.oldest ?? load.deliveredAt, load.deliveredAt);
+        // Loads come in the order in which they were delivered.
+        const oldest = before?.oldest ?? load.deliveredAt;
         groups.set(key, {
           agreementId: row.id,
           agreementNumber: row.number,
           partner: isSeller ? row.buyerName : row.sellerName,
           what,
           loads: (before?.loads ?? 0) + 1,
+          oldestId: before?.oldestId ?? load.id,
           days: Math.max(0, Math.floor((context.now() - oldest) / DAY)),
           yours: isYours(what, isSeller),
           oldest,

@@ -23,10 +23,10 @@ export interface ChoicesToRecord {
 }
 
 /**
- * Returns how many choices are new.
+ * Returns how many choices are new; the same as stands is not written again.
  * Refuses `not-allowed`, `bad-input`, `not-found` (a ticket that was not recorded), `not-yours` where the caller's party
- * is not the buyer, `choice-taken` where it was decided otherwise before, `already-settled` where
- * the load is settled.
+ * is not the buyer, `already-settled` where the load is settled. Until then the buyer may decide
+ * otherwise, and the newest decision counts.
  */
 export async function recordChoices(
   context: Context,
@@ -54,8 +54,7 @@ export async function recordChoices(
     });
     const ids = rows.map(({ loadId }) => loadId);
     const before = new Map((await readChoices(tx, agreementId, ids)).map((row) => [row.loadId, row]));
-    for (const row of rows) refuseOtherChoice(row, before.get(row.loadId));
-    const fresh = rows.filter((row) => !before.has(row.loadId));
+    const fresh = rows.filter((row) => before.get(row.loadId)?.choice !== row.choice);
     await refuseSettled(tx, agreementId, fresh);
     await insertChoices(tx, fresh, recorded);
     const facts = fresh.map(
@@ -69,10 +68,4 @@ export async function recordChoices(
     await enterFacts(tx, facts, recorded);
     return { recorded: fresh.length };
   });
-}
-
-function refuseOtherChoice(row: ChoiceRow, before: ChoiceRow | undefined): void {
-  if (!before || before.choice === row.choice) return;
-  const decided = before.choice === 'accept' ? 'accepted' : 'refused';
-  throw new Refusal('choice-taken', `Load ${row.ticket} was ${decided} before; a decision stands.`);
 }

@@ -29,6 +29,7 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
   if (standing.status !== 'waiting') return null;
   switch (standing.reason) {
     case 'choice-needed':
+    case 'refusal-contested':
       if (side !== 'buyer' || !mayDo(role, 'record-choice')) return null;
       return (
         <RecordForm
@@ -41,10 +42,12 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
               kind: 'choice',
               name: 'choice',
               label: 'Your decision',
-              hint: 'It stands once it is recorded.',
+              hint: 'The newest decision counts until the load is settled; both sides see each.',
               options: [
                 { value: 'accept', label: 'Accept: it is priced as agreed' },
-                { value: 'refuse', label: 'Refuse: nothing is owed for it' },
+                ...(standing.reason === 'choice-needed'
+                  ? [{ value: 'refuse', label: 'Refuse: nothing is owed for it' }]
+                  : []),
               ],
             },
           ]}
@@ -77,7 +80,6 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
     case 'month-open':
       if (!mayDo(role, 'record-quote')) return null;
       return <StepLink to={`/prices/new?agreement=${load.agreementId}`} label="Record a price" />;
-    case 'refusal-contested':
     case 'outside-table':
       return null;
   }
