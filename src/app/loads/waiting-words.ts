@@ -52,7 +52,7 @@ export function waitingWords(group: WaitingGroup, isOneOfMany: boolean): string 
           ? `${are} outside the agreed ranges: you accept or refuse ${loads === 1 ? 'it' : 'each'}.`
           : `${are} outside the agreed ranges: ${partner} accepts or refuses ${loads === 1 ? 'it' : 'each'}.`;
       case 'refusal-contested':
-        return `${loads === 1 ? 'was' : 'were'} refused, but the figures lie within the agreed ranges: the buyer can still accept ${loads === 1 ? 'it' : 'them'}, or the two sides agree what to do.`;
+        return `${loads === 1 ? 'was' : 'were'} refused, but the figures lie within the agreed ranges: ${group.yours ? 'you' : partner} can still accept ${loads === 1 ? 'it' : 'them'}, or the two sides agree what to do.`;
       case 'no-quote':
         return `${wait} for a price to be recorded.`;
       case 'not-elected':

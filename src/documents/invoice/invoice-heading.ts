@@ -68,8 +68,8 @@ function titlePiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
 function explanation(invoice: InvoiceData): string {
   return (
     `This request for payment, in ${invoice.currency}, is drawn up from agreement ${invoice.agreement.id}: each amount comes from the quantity and ` +
-    'rate printed beside it, the small line beneath shows how, and if a figure looks wrong, ask about it before the ' +
-    'agreement’s time to question it runs out.'
+    'rate printed beside it, and the small line beneath shows how. If a figure looks wrong, ask about it at once: ' +
+    'samples are not kept for ever.'
   );
 }
 

@@ -68,6 +68,7 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
 function isYours(what: WaitingGroup['what'], isSeller: boolean): boolean {
   switch (what) {
     case 'choice-needed':
+    case 'refusal-contested':
       return !isSeller;
     case 'not-elected':
       return isSeller;
@@ -75,7 +76,6 @@ function isYours(what: WaitingGroup['what'], isSeller: boolean): boolean {
       return false;
     case 'no-result':
     case 'no-quote':
-    case 'refusal-contested':
     case 'outside-table':
     case 'ready':
       return true;
