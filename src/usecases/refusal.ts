@@ -21,6 +21,7 @@ export const REFUSAL_CODES = [
   'not-yours',
   'already-settled',
   'partner-there',
+  'last-owner',
   'unusual',
   'not-ready',
 ] as const;
@@ -65,6 +66,7 @@ export const REFUSAL_OUTCOMES: Readonly<
   'election-taken': { http: 409, exit: 1 },
   'not-yours': { http: 403, exit: 1 },
   'already-settled': { http: 409, exit: 1 },
+  'last-owner': { http: 409, exit: 1 },
   'partner-there': { http: 409, exit: 1 },
   unusual: { http: 409, exit: 1 },
   'not-ready': { http: 409, exit: 2 },

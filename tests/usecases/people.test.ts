@@ -6,6 +6,7 @@ import { recordAgreement } from '../../src/usecases/agreements/record-agreement.
 import { createFirstPerson, isFirstRun } from '../../src/usecases/people/create-first-person.ts';
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty, readInvitation } from '../../src/usecases/people/join-party.ts';
+import { endMembership, readMembers } from '../../src/usecases/people/members.ts';
 import { readSession, signOut, signOutElsewhere } from '../../src/usecases/people/read-session.ts';
 import { signIn } from '../../src/usecases/people/sign-in.ts';
 import type { RefusalCode } from '../../src/usecases/refusal.ts';
@@ -66,6 +67,19 @@ test('people come, invite, join, sign in and out', async () => {
   const asBen = { ...ben, secret: helper.secret };
   expect(await refused(joinParty(tools, { ...asBen, password: 'not his' }))).toBe('wrong-sign-in');
   expect(await joinParty(tools, asBen)).toMatchObject({ personId: joined.personId });
+
+  // Who is in, and out again; somebody must stay who can let others in.
+  const inside = await readMembers(owner);
+  expect(inside.map(({ name, role }) => `${name} ${role}`)).toEqual(['Ana owner', 'Ben scale-operator']);
+  const [ana, helping] = inside.map(({ id }) => id);
+  expect(await refused(endMembership(owner, { memberId: ana ?? '' }))).toBe('last-owner');
+  expect(await refused(endMembership(viewer, { memberId: helping ?? '' }))).toBe('not-allowed');
+  const dairy = { ...tools, caller: { ...joined, role: 'owner' as const } };
+  expect(await refused(endMembership(dairy, { memberId: helping ?? '' }))).toBe('not-found');
+  await endMembership(owner, { memberId: helping ?? '' });
+  expect(await readMembers(owner)).toHaveLength(1);
+  const back = await inviteMember(owner, { role: 'scale-operator' });
+  await joinParty(tools, { ...ben, secret: back.secret });
 
   const session = await signIn(tools, { email: ' BEN@example.org ', password: ben.password, ...ORIGIN });
   expect(await readSession(tools, session)).toMatchObject({

@@ -13,6 +13,7 @@ import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
 import { recordChoices } from '../../src/usecases/loads/record-choices.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { inviteMember } from '../../src/usecases/people/invite.ts';
+import { endMembership } from '../../src/usecases/people/members.ts';
 import { recordElections } from '../../src/usecases/prices/record-elections.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { Refusal, type RefusalCode } from '../../src/usecases/refusal.ts';
@@ -273,6 +274,13 @@ describe('who may', () => {
     'record-choice': (context) => recordChoices(context, { agreementId, choices: [] }),
     settle: (context) => settleLoads(context, { agreementId }),
     invite: (context) => inviteMember(context, { role: 'viewer' }),
+    'end-membership': async (context) => {
+      // Nobody is ended: an owner who may do it is told that there is no such member.
+      const none = endMembership(context, { memberId: '' });
+      const code = await refused(none);
+      if (code === 'not-allowed') await none;
+      return code;
+    },
   };
   /** Written out here, so that a change of who may do what is a change of two places. */
   const MAY: Readonly<Record<Role, readonly Verb[]>> = {
@@ -298,9 +306,14 @@ describe('who may', () => {
     },
   );
 
-  test.each(VERBS.filter((verb) => verb !== 'invite'))('a stranger finds nothing: %s', async (verb) => {
-    expect(await refused(ASK[verb](stranger))).toBe(verb === 'record-agreement' ? 'not-yours' : 'not-found');
-  });
+  test.each(VERBS.filter((verb) => !['invite', 'end-membership'].includes(verb)))(
+    'a stranger finds nothing: %s',
+    async (verb) => {
+      expect(await refused(ASK[verb](stranger))).toBe(
+        verb === 'record-agreement' ? 'not-yours' : 'not-found',
+      );
+    },
+  );
 
   test('a stranger’s lists are empty, and ids that are none are not found', async () => {
     expect(await readAgreementList(stranger, { locale: 'en-US' })).toEqual([]);

@@ -2,10 +2,12 @@
  * People of the party: who may be invited, by whom, and the end of sign-ins elsewhere.
  */
 import { mayDo, ROLE_NAMES, ROLES } from '../../domain/parties/permissions.ts';
+import { readMembers } from '../../usecases/people/members.ts';
 import { RecordForm } from '../forms/record-form.tsx';
-import { askToSignIn } from '../server/ask.ts';
+import { ask, askToSignIn } from '../server/ask.ts';
 import { currentMembership, currentSession } from '../server/current-caller.ts';
 import { invite, inviteOther } from './invite-actions.ts';
+import { MemberList } from './member-list.tsx';
 import { leaveElsewhere } from './session-actions.ts';
 
 export const metadata = { title: 'People and sign-ins' };
@@ -26,6 +28,13 @@ export default async function PeoplePage() {
           The number of {membership.party} here, for an agreement’s other side to record it with:{' '}
           <code className="link-shown">{membership.partyId}</code>
         </p>
+      ) : null}
+      {membership ? (
+        <MemberList
+          party={membership.party}
+          members={await ask(readMembers)}
+          mayEnd={mayDo(membership.role, 'end-membership')}
+        />
       ) : null}
       {membership && mayInvite ? (
         <>

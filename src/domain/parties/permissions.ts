@@ -24,6 +24,7 @@ export const VERBS = [
   'record-choice',
   'settle',
   'invite',
+  'end-membership',
 ] as const;
 export type Verb = (typeof VERBS)[number];
 
@@ -40,6 +41,7 @@ const ALLOWED: Readonly<Record<Verb, readonly Role[]>> = {
   'record-choice': OFFICE,
   settle: OFFICE,
   invite: ['owner'],
+  'end-membership': ['owner'],
 };
 
 /** Whether a member with this role may do it. */
@@ -58,4 +60,5 @@ export const VERB_NAMES: Readonly<Record<Verb, string>> = {
   'record-choice': 'accept or refuse a load',
   settle: 'settle loads',
   invite: 'invite people',
+  'end-membership': 'end somebody’s part in the party',
 };
