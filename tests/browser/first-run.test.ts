@@ -89,6 +89,27 @@ test.each([true, false])('somebody begins a record, invites and leaves (scripts:
     await ana.page.goto(link);
     expect(await ana.page.locator('h1').textContent()).toBe('This invitation is over');
 
+    // Somebody joins and leaves again: from the next page on nothing is there for them.
+    await ana.page.goto('/people');
+    await ana.page.getByLabel('Viewer: reads only').check();
+    await ana.page.getByRole('button', { name: 'Make an invitation' }).click();
+    await ana.page.waitForSelector('.told .link-shown');
+    const cleo = await newBrowsing(browser, { address, scripts });
+    await cleo.page.goto((await ana.page.locator('.told .link-shown').textContent()) ?? '');
+    await cleo.page.fill('[name=name]', 'Cleo');
+    await cleo.page.fill('[name=email]', 'cleo@example.org');
+    await cleo.page.fill('[name=password]', 'rain on the bunker');
+    await cleo.page.click('main button[type=submit]');
+    await cleo.page.waitForURL('**/loads');
+    await ana.page.goto('/people');
+    await ana.page.locator('.members li', { hasText: 'Cleo' }).locator('summary').click();
+    await ana.page.getByRole('button', { name: 'End Cleo’s part' }).click();
+    await ana.page.waitForSelector('text=Cleo, viewer', { state: 'detached' });
+    const shut = await cleo.page.goto('/loads');
+    expect(shut?.status()).toBe(403);
+    // Next leaves the words of a refused page to the browser's scripts.
+    if (scripts) await cleo.page.waitForSelector('text=You are in no party here');
+
     await late.page.click('.who summary');
     await late.page.getByRole('button', { name: 'Sign out' }).click();
     await late.page.waitForURL('**/sign-in');
