@@ -386,3 +386,17 @@ test('an agreement’s document is what its fingerprint says', async () => {
     ),
   ).rejects.toThrow(/agreement_version_fingerprint/);
 });
+
+test('what another connection set does not switch the guards off', async () => {
+  // The embedded engine has one session for all its connections.
+  await client.query('SET session_replication_role = replica');
+  try {
+    const [setting] = await record.store.forParty(
+      seller.partyId,
+      (tx) => tx.$queryRaw<{ role: string }[]>`SELECT current_setting('session_replication_role') AS role`,
+    );
+    expect(setting?.role).toBe('origin');
+  } finally {
+    await client.query('RESET session_replication_role');
+  }
+});
