@@ -14,6 +14,7 @@ import { recordChoices } from '../../src/usecases/loads/record-choices.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { inviteMember } from '../../src/usecases/people/invite.ts';
 import { endMembership } from '../../src/usecases/people/members.ts';
+import { readQuotes } from '../../src/usecases/prices/read-quotes.ts';
 import { recordElections } from '../../src/usecases/prices/record-elections.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { Refusal, type RefusalCode } from '../../src/usecases/refusal.ts';
@@ -105,6 +106,11 @@ describe('loads, results and quotes', () => {
 
     expect((await recordQuotes(seller, { agreementId, quotes: [QUOTE] })).recorded).toBe(1);
     expect((await recordQuotes(seller, { agreementId, quotes: [QUOTE] })).recorded).toBe(0);
+    const asked = { agreementId, locale: 'de-DE', count: 5 };
+    expect(await readQuotes(buyer, asked)).toEqual([
+      { series: 'corn-elevator-bid', date: '2026-09-14', price: '4,20' },
+    ]);
+    expect(await refused(readQuotes(stranger, asked))).toBe('not-found');
     expect(await refused(recordQuotes(seller, { agreementId, quotes: [{ ...QUOTE, price: '4.21' }] }))).toBe(
       'quote-taken',
     );

@@ -3,6 +3,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
+import { readQuotes } from '../../../usecases/prices/read-quotes.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { type Asked, askedText } from '../../place/asked.ts';
 import { AgreementChoice, AgreementLine, chooseAgreement } from '../../place/chosen-agreement.tsx';
@@ -12,13 +13,24 @@ import { openedRecord } from '../../server/record.ts';
 import { toldBy } from '../../server/told.ts';
 import { wallClockNow } from '../../times/wall-clock.ts';
 import { quote } from './quote.ts';
+import { RecordedQuotes } from './recorded-quotes.tsx';
+
+const QUOTES_SHOWN = 10;
 
 export const metadata = { title: 'Record a price' };
 
 export default async function PricePage({ searchParams }: { readonly searchParams: Promise<Asked> }) {
   const asked = await searchParams;
   const locale = await readerLocale();
-  const chosen = await ask((context) => chooseAgreement(context, { asked, locale, verb: 'record-quote' }));
+  const { chosen, quotes } = await ask(async (context) => {
+    const found = await chooseAgreement(context, { asked, locale, verb: 'record-quote' });
+    const agreementId = found.agreement?.id;
+    const recorded =
+      agreementId === undefined
+        ? []
+        : await readQuotes(context, { agreementId, locale, count: QUOTES_SHOWN });
+    return { chosen: found, quotes: recorded };
+  });
   const { agreement, agreements } = chosen;
   const told = await toldBy(asked);
   const { now } = await openedRecord();
@@ -75,6 +87,11 @@ export default async function PricePage({ searchParams }: { readonly searchParam
                 large: true,
               },
             ]}
+          />
+          <RecordedQuotes
+            quotes={quotes}
+            currency={agreement.currency}
+            isOneOfMany={agreement.series.length > 1}
           />
         </>
       ) : null}
