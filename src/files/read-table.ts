@@ -1,6 +1,7 @@
 /**
  * A table of a season's folder as texts by column, for rows that have been validated already.
  */
+import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { TableShape } from '../domain/tables/table-shape.ts';
 import { UnreadableFile } from './read-bytes.ts';
@@ -11,13 +12,17 @@ export async function* readTable(
   folder: string,
   shape: TableShape,
 ): AsyncGenerator<readonly Readonly<Record<string, string>>[]> {
-  let isThere = true;
+  const path = join(folder, shape.file);
+  const isThere = await access(path).then(
+    () => true,
+    () => false,
+  );
+  if (!isThere) return;
   const table = await readCsv({
-    path: join(folder, shape.file),
+    path,
     shape,
     report: (problem) => {
-      isThere = problem.message !== NOT_THERE;
-      if (isThere) throw new UnreadableFile(problem);
+      throw new UnreadableFile(problem);
     },
   });
   if (!table) return;
@@ -28,5 +33,3 @@ export async function* readTable(
     });
   }
 }
-
-const NOT_THERE = 'is not there';

@@ -21,7 +21,7 @@ import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { askSignedIn } from '../browser/http-caller.ts';
 import { buildProgram, startProgram } from '../browser/program.ts';
 import { startServer } from '../store/start-server.ts';
-import { together } from '../store/test-record.ts';
+import { createDatabase, newParty, together } from '../store/test-record.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const LOADS = 5_000;
@@ -71,7 +71,7 @@ async function measureEngine(
     await client.connect();
     const tools: Tools = { store, now: Date.now, newId: v7 };
     const seller: Caller = { ...(await createFirstPerson(tools, OWNER)), role: 'owner' };
-    const buyer = await newParty(store, 'Tarn Hollow Dairy');
+    const buyer = await newParty(tools, 'Tarn Hollow Dairy');
     const season = join(folder, 'season');
     await mkdir(season);
     await writeBenchSeason(season, LOADS);
@@ -124,23 +124,6 @@ async function measurePage(dataFolder: string, variables: Readonly<Record<string
   } finally {
     await program.stop();
   }
-}
-
-async function createDatabase(server: string): Promise<string> {
-  const name = `bench_${v7().replaceAll('-', '')}`;
-  const client = new Client({ connectionString: server });
-  await client.connect();
-  await client.query(`CREATE DATABASE ${name}`);
-  await client.end();
-  const url = new URL(server);
-  url.pathname = `/${name}`;
-  return url.toString();
-}
-
-async function newParty(store: Store, name: string): Promise<Caller> {
-  const partyId = v7();
-  await store.atDoor((tx) => tx.party.create({ data: { id: partyId, name } }));
-  return { partyId, personId: v7(), role: 'owner' };
 }
 
 /** The rows that settling wrote, into tables with the same columns and nothing else: no key, check or trigger. */

@@ -51,6 +51,7 @@ export async function openTestRecord(): Promise<TestRecord> {
   };
 }
 
+/** A new, empty database of a server; returns its address. */
 export async function createDatabase(server: string): Promise<string> {
   const name = `test_${v7().replaceAll('-', '')}`;
   const client = new Client({ connectionString: server });

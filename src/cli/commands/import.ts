@@ -2,11 +2,12 @@
  * `huskledger import DIR`: a season's folder into the shared record.
  */
 import { parseArgs } from 'node:util';
-import { readEnvironment } from '../../environment/environment.ts';
 import { printProblem } from '../../files/input-problem.ts';
 import { importAs } from '../../usecases/season/import-as.ts';
+import { counted } from '../counted.ts';
 import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
 import { startProgress } from '../progress.ts';
+import { readSettings } from '../settings.ts';
 import type { Terminal } from '../terminal.ts';
 import { withRecord } from '../with-record.ts';
 
@@ -38,14 +39,12 @@ export async function importCommand(args: readonly string[], terminal: Terminal)
   const { problems, warnings, settled, partner, invitation, passedOver } = imported;
   for (const problem of problems) terminal.say(printProblem(problem));
   if (problems.length > 0) {
-    terminal.say(
-      `${problems.length === 1 ? '1 problem' : `${problems.length} problems`}; nothing was recorded.`,
-    );
+    terminal.say(`${counted(problems.length, 'problem')}; nothing was recorded.`);
     return EXIT.wrong;
   }
   for (const warning of warnings) terminal.say(`Please check: ${printProblem(warning)}`);
   if (invitation) {
-    const { address, port } = readEnvironment(process.env, process.cwd());
+    const { address, port } = readSettings();
     terminal.say(
       `${partner} had no place in the record. Their first owner comes in, once and within two weeks, by ${address ?? `http://localhost:${port}`}/join/${invitation.secret}`,
     );
@@ -61,7 +60,7 @@ export async function importCommand(args: readonly string[], terminal: Terminal)
   }
   await terminal.write(
     settled
-      ? `Recorded. ${settled.settled} ${settled.settled === 1 ? 'load' : 'loads'} settled now, ${settled.refused} refused, ${settled.waiting} waiting.\n`
+      ? `Recorded. ${counted(settled.settled, 'load')} settled now, ${settled.refused} refused, ${settled.waiting} waiting.\n`
       : 'Recorded. Nothing was settled.\n',
   );
   await terminal.flush();

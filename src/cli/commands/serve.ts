@@ -3,10 +3,10 @@
  */
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { readEnvironment, WrongEnvironment } from '../../environment/environment.ts';
-import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
+import { EXIT, type ExitStatus } from '../exit-status.ts';
 import { packageFolder } from '../package-folder.ts';
 import { servePages } from '../serve-pages.ts';
+import { readSettings } from '../settings.ts';
 import type { Terminal } from '../terminal.ts';
 
 export async function serveCommand(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
@@ -18,12 +18,4 @@ export async function serveCommand(args: readonly string[], terminal: Terminal):
     say: terminal.say,
   });
   return status === 0 ? EXIT.done : EXIT.wrong;
-}
-
-function readSettings() {
-  try {
-    return readEnvironment(process.env, process.cwd());
-  } catch (error) {
-    throw error instanceof WrongEnvironment ? new WrongUse(error.message) : error;
-  }
 }

@@ -9,6 +9,7 @@ import { parseLocalDate } from '../../domain/dates/local-date.ts';
 import type { Outcome } from '../../domain/settlement/outcome.ts';
 import { printProblem } from '../../files/input-problem.ts';
 import { type SettledSeason, settleFolder } from '../../usecases/settle-folder.ts';
+import { counted } from '../counted.ts';
 import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
 import { explain } from '../explanation.ts';
 import { type Progress, startProgress } from '../progress.ts';
@@ -47,11 +48,7 @@ export async function settleCommand(args: readonly string[], terminal: Terminal)
     if (!settled) {
       progress.end();
       for (const problem of problems) terminal.say(printProblem(problem));
-      terminal.say(
-        problems.length === 1
-          ? '1 problem; nothing was settled.'
-          : `${problems.length} problems; nothing was settled.`,
-      );
+      terminal.say(`${counted(problems.length, 'problem')}; nothing was settled.`);
       return EXIT.wrong;
     }
     const work = { settled, terminal, progress };
@@ -92,10 +89,6 @@ async function invoice(out: string, { by, paper, issued }: SettleOptions, work: 
       `Please check: ${out} holds ${counted(written.others, 'other PDF file')} that this run did not write; an earlier invoice may stand beside its successor.`,
     );
   }
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 async function print(printer: Printer, { settled, terminal, progress }: Work): Promise<ExitStatus> {

@@ -3,6 +3,7 @@
  */
 import { parseArgs } from 'node:util';
 import { verifyRecord } from '../../usecases/verify/verify-record.ts';
+import { counted } from '../counted.ts';
 import { EXIT, type ExitStatus } from '../exit-status.ts';
 import { startProgress } from '../progress.ts';
 import type { Terminal } from '../terminal.ts';
@@ -24,8 +25,4 @@ export async function verifyCommand(args: readonly string[], terminal: Terminal)
   );
   await terminal.flush();
   return faults.length === 0 ? EXIT.done : EXIT.wrong;
-}
-
-function counted(count: number, one: string, many: string = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
 }

@@ -112,17 +112,3 @@ export async function readSettlements(
     loadIds,
   );
 }
-
-/** All settlements of an agreement, some at a time, in order of id: those after `after`. */
-export async function readSettlementsAfter(
-  tx: Transaction,
-  agreementId: string,
-  { after, count }: { readonly after: string | null; readonly count: number },
-): Promise<readonly SettlementRow[]> {
-  return await tx.$queryRawUnsafe<SettlementRow[]>(
-    `${SELECT} WHERE t.agreement_id = $1::uuid AND ($2::uuid IS NULL OR t.id > $2::uuid) ORDER BY t.id LIMIT $3`,
-    agreementId,
-    after,
-    count,
-  );
-}

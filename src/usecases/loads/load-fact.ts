@@ -4,8 +4,10 @@
 import { whenText } from '../../domain/dates/instant.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
-import { decimal, subtract } from '../../domain/numbers/exact.ts';
+import { decimal, MAX_DECIMAL_LENGTH, subtract } from '../../domain/numbers/exact.ts';
+import { printDecimal } from '../../domain/numbers/printing.ts';
 import { type DistanceUnit, type ScaleUnit, toPounds } from '../../domain/quantities/units.ts';
+import type { ScaleWeight } from '../../journal/accounts.ts';
 import type { LoadFact } from '../../journal/facts.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
 
@@ -14,6 +16,11 @@ export function loadFact(row: LoadRow): LoadFact {
   const { ticket, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample } = row;
   const deliveredAt = whenText(row.deliveredAt);
   return { ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample };
+}
+
+/** The net weight in the unit of its scale, all its decimals, as it is posted. */
+export function scaleWeight({ net, unit }: DeliveredLoad): ScaleWeight {
+  return { weight: printDecimal(net, MAX_DECIMAL_LENGTH), unit };
 }
 
 /** A row as a delivered load. Throws where the row could not have been recorded. */

@@ -13,8 +13,8 @@ import type { Outcome } from '../../domain/settlement/outcome.ts';
 import { moneyOf, prepareSettlement } from '../../domain/settlement/settle-load.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
-import { readChoices, readElections, readQuotes } from '../../store/rows/quote-rows.ts';
-import { readResults } from '../../store/rows/result-rows.ts';
+import type { ChoiceRow, ElectionRow } from '../../store/rows/quote-rows.ts';
+import type { ResultRow } from '../../store/rows/result-rows.ts';
 import { readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
@@ -27,6 +27,10 @@ export interface LoadOutcome {
   readonly outcome: Outcome;
   /** Every version, oldest first; none while the load waits. */
   readonly settlements: readonly SettlementRow[];
+  /** What is recorded of its sample, and was decided about it, in order. */
+  readonly result: ResultRow | undefined;
+  readonly elections: readonly ElectionRow[];
+  readonly choices: readonly ChoiceRow[];
 }
 
 /** What became of each load, in their order. Those without a settlement are worked out from what is known now. */
@@ -40,25 +44,30 @@ export async function outcomesOf(
   const settlements = groupRows(await readSettlements(tx, row.id, ids), ({ loadId }) => loadId);
   const gathered = await gatherEvidence(tx, found, loads);
   const settle = prepareSettlement(agreement, gathered.evidence);
-  const elections = groupRows(await readElections(tx, row.id, ids), ({ loadId }) => loadId);
-  const choices = new Map((await readChoices(tx, row.id, ids)).map((choice) => [choice.loadId, choice]));
-  const quotes = new Map((await readQuotes(tx, row.id)).map((quote) => [quote.id, quote]));
-  const samples = loads.flatMap((load) => sampleOf(deliveredLoad(load), agreement) ?? []);
-  const results = await readResults(tx, row.id, samples);
+  const elections = groupRows(gathered.elections, ({ loadId }) => loadId);
+  const choices = groupRows(gathered.choices, ({ loadId }) => loadId);
+  const quotes = new Map([...gathered.quotes.values()].flat().map((quote) => [quote.id, quote]));
   return loads.map((load) => {
     const versions = settlements.get(load.id) ?? [];
     const current = versions.at(-1);
     const delivered = deliveredLoad(load);
-    if (!current) return { row: load, outcome: settle(delivered), settlements: [] };
+    const known = {
+      row: load,
+      settlements: versions,
+      result: gathered.results.get(sampleOf(delivered, agreement) ?? ''),
+      elections: elections.get(load.id) ?? [],
+      choices: choices.get(load.id) ?? [],
+    };
+    if (!current) return { ...known, outcome: settle(delivered) };
     const outcome = recompute({
       agreement,
       load,
-      result: current.resultId === null ? undefined : results.get(sampleOf(delivered, agreement) ?? ''),
-      elections: elections.get(load.id) ?? [],
-      choice: choices.get(load.id),
+      result: current.resultId === null ? undefined : known.result,
+      elections: known.elections,
+      choice: known.choices.at(-1),
       quotes: quotesOf(current, quotes),
     });
-    return { row: load, outcome, settlements: versions };
+    return { ...known, outcome };
   });
 }
 

@@ -7,8 +7,6 @@ import type { InvoiceLoad } from '../../documents/invoice/invoice-data.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { readHistory } from '../../store/rows/list-rows.ts';
 import { findLoad } from '../../store/rows/load-rows.ts';
-import { readChoices, readElections } from '../../store/rows/quote-rows.ts';
-import { readResults } from '../../store/rows/result-rows.ts';
 import { findAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { Refusal } from '../refusal.ts';
@@ -58,22 +56,16 @@ export async function readLoad(
     const found = await findAgreement(tx, row.agreementId);
     const [of] = await outcomesOf(tx, found, [row]);
     if (!of) throw new Error('A load that was found has no outcome');
-    const { outcome, settlements } = of;
+    const { outcome, settlements, result, elections, choices } = of;
     const figures = figuresFor(locale);
     const setting = loadSetting(found, { outcomes: [outcome], figures });
     const { money, calendar } = setting;
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
-    const results = sample === undefined ? new Map() : await readResults(tx, found.row.id, [sample]);
-    const choices = await readChoices(tx, found.row.id, [row.id]);
-    const decisions = [...(await readElections(tx, found.row.id, [row.id])), ...choices];
     const chosen = new Map(choices.map(({ id, choice }) => [id, choice]));
-    const subjects = [
-      row.id,
-      ...[...results.values()].map((result: { readonly id: string }) => result.id),
-      ...decisions.map(({ id }) => id),
-      ...settlements.map(({ id }) => id),
-    ];
+    const subjects = [row, ...(result ? [result] : []), ...elections, ...choices, ...settlements].map(
+      ({ id }) => id,
+    );
     const history = await readHistory(tx, found.row.id, subjects);
     return {
       id: row.id,

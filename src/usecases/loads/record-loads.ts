@@ -4,7 +4,7 @@
 import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
 import { tellUnusualLoad } from '../../domain/deliveries/unusual-load.ts';
-import { plainDecimal, printDecimal } from '../../domain/numbers/printing.ts';
+import { plainDecimal } from '../../domain/numbers/printing.ts';
 import { needsDistance } from '../../domain/settlement/prepare-term.ts';
 import { readLoadRow } from '../../domain/tables/load-row.ts';
 import { LOADS } from '../../domain/tables/table-shape.ts';
@@ -20,7 +20,7 @@ import { enterFacts } from '../journal/enter-facts.ts';
 import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
-import { loadFact } from './load-fact.ts';
+import { loadFact, scaleWeight } from './load-fact.ts';
 
 export interface LoadsToRecord {
   readonly agreementId: string;
@@ -68,15 +68,14 @@ export async function recordLoads(
       read.map(({ found }) => found.ticket),
     );
     const rows = read.map((row) => ({
-      net: row.found.net,
+      load: row.found,
       row: toRow(row, { ...recorded, id: context.newId() }),
     }));
     for (const { row } of rows) refuseOtherTicket(row, before.get(row.ticket));
     const fresh = rows.filter(({ row }) => !before.has(row.ticket));
 
-    const isFresh = new Set(fresh.map(({ row }) => row.ticket));
     refuseUnusual(
-      read.flatMap(({ found }) => (isFresh.has(found.ticket) ? [tellUnusualLoad(found)] : [])),
+      fresh.map(({ load }) => tellUnusualLoad(load)),
       confirmed,
     );
 
@@ -91,11 +90,11 @@ export async function recordLoads(
     }));
     await insertLoads(tx, written, recorded.recordedAt);
     const facts = fresh.map(
-      ({ row, net }): Entering => ({
+      ({ row, load }): Entering => ({
         kind: 'load',
         fact: loadFact(row),
         subjectId: row.id,
-        postings: deliveryPostings({ weight: printDecimal(net, MOST_PLACES), unit: row.unit }),
+        postings: deliveryPostings(scaleWeight(load)),
       }),
     );
     await enterFacts(tx, facts, recorded);
@@ -105,9 +104,6 @@ export async function recordLoads(
     });
   });
 }
-
-/** A weight has no more decimals than a decimal string can have. */
-const MOST_PLACES = 60;
 
 function toRow(
   { found, text, optional }: ReadRow<DeliveredLoad>,

@@ -7,7 +7,7 @@ import type { Caller, Tools } from '../context.ts';
 import { type Invitation, invitePartner } from '../people/invite.ts';
 import { roleOf } from '../people/role-names.ts';
 import { Refusal } from '../refusal.ts';
-import { type ImportedSeason, importSeason, type SeasonToImport } from './import-season.ts';
+import { type ImportedSeason, nothingImported, recordSeason, type SeasonToImport } from './import-season.ts';
 
 export interface ImportAs extends Pick<SeasonToImport, 'folder' | 'onRecorded' | 'settle'> {
   /** The e-mail address of an owner of the seller's or the buyer's party. */
@@ -26,11 +26,7 @@ export interface ImportedAs extends ImportedSeason {
 export async function importAs(tools: Tools, asked: ImportAs): Promise<ImportedAs> {
   const { email, otherEmail, ...season } = asked;
   const opened = await openSeason(season.folder);
-  if (!opened.season) {
-    const { problems, warnings } = opened;
-    const nothing = { agreementId: undefined, settled: undefined, invitation: undefined, partner: undefined };
-    return { ...nothing, passedOver: { elections: 0, choices: 0 }, problems, warnings };
-  }
+  if (!opened.season) return { ...nothingImported(opened), invitation: undefined, partner: undefined };
   const { seller, buyer } = opened.season.agreement;
   const { caller, party } = await ownerNamed(tools, { email, parties: [seller, buyer] });
   const partner = party === seller ? buyer : seller;
@@ -42,7 +38,7 @@ export async function importAs(tools: Tools, asked: ImportAs): Promise<ImportedA
   const partnerId = known ?? invitation?.partyId ?? '';
   const isSeller = party === seller;
   const [asSeller, asBuyer] = isSeller ? [caller, other?.caller] : [other?.caller, caller];
-  const imported = await importSeason(tools, {
+  const imported = await recordSeason(tools, opened, {
     ...season,
     caller,
     sellerId: isSeller ? caller.partyId : partnerId,

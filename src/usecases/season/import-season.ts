@@ -11,7 +11,7 @@ import {
   type TableShape,
 } from '../../domain/tables/table-shape.ts';
 import type { InputProblem } from '../../files/input-problem.ts';
-import { openSeason } from '../../files/read-season.ts';
+import { type OpenedSeason, openSeason } from '../../files/read-season.ts';
 import { readTable } from '../../files/read-table.ts';
 import { recordAgreement } from '../agreements/record-agreement.ts';
 import type { Caller, Tools } from '../context.ts';
@@ -50,18 +50,25 @@ export interface ImportedSeason {
 /** Rows that are recorded in one transaction. */
 const ROWS_AT_ONCE = 5_000;
 
+/** Opens a folder and records it. */
+export async function importSeason(tools: Tools, season: SeasonToImport): Promise<ImportedSeason> {
+  return await recordSeason(tools, await openSeason(season.folder), season);
+}
+
 /**
- * Records a folder. Figures that look mistyped were warned of and are recorded as they are. What is in the record already, the same, is passed over, so that importing twice is harmless;
+ * Records a folder that was opened; nothing where it has problems. Figures that look mistyped were warned of and are
+ * recorded as they are. What is in the record already, the same, is passed over, so that importing twice is harmless;
  * what differs from the record is refused (`ticket-taken` and the like).
  */
-export async function importSeason(tools: Tools, season: SeasonToImport): Promise<ImportedSeason> {
+export async function recordSeason(
+  tools: Tools,
+  opened: OpenedSeason,
+  season: SeasonToImport,
+): Promise<ImportedSeason> {
   const { folder, sellerId, buyerId, caller, decides, onRecorded = () => {} } = season;
-  const opened = await openSeason(folder);
+  if (!opened.season) return nothingImported(opened);
   const { problems, warnings } = opened;
   const passedOver = { elections: 0, choices: 0 };
-  if (!opened.season) {
-    return { agreementId: undefined, settled: undefined, passedOver, problems, warnings };
-  }
   const context = { ...tools, caller };
   const { document } = opened.season;
   const { agreementId } = await recordAgreement(context, { document, sellerId, buyerId });
@@ -96,4 +103,10 @@ export async function importSeason(tools: Tools, season: SeasonToImport): Promis
   await tools.store.refreshStatistics();
   const settled = season.settle === false ? undefined : await settleLoads(context, { agreementId });
   return { agreementId, settled, passedOver, problems, warnings };
+}
+
+/** What comes of a folder that has problems. */
+export function nothingImported({ problems, warnings }: OpenedSeason): ImportedSeason {
+  const passedOver = { elections: 0, choices: 0 };
+  return { agreementId: undefined, settled: undefined, passedOver, problems, warnings };
 }

@@ -10,18 +10,29 @@ import type { Choice } from '../../domain/settlement/acceptance.ts';
 import type { Evidence } from '../../domain/settlement/settle-load.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
-import { type QuoteRow, readChoices, readElections, readQuotes } from '../../store/rows/quote-rows.ts';
+import {
+  type ChoiceRow,
+  type ElectionRow,
+  type QuoteRow,
+  readChoices,
+  readElections,
+  readQuotes,
+} from '../../store/rows/quote-rows.ts';
 import { type ResultRow, readResults } from '../../store/rows/result-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import { groupRows } from '../group-rows.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
 import { labResult } from '../results/result-fact.ts';
 
 export interface GatheredEvidence {
   readonly evidence: Evidence;
-  /** The rows behind it, by sample. */
+  /** The rows behind it: results by sample. */
   readonly results: ReadonlyMap<string, ResultRow>;
   /** By series, oldest first. */
   readonly quotes: ReadonlyMap<string, readonly QuoteRow[]>;
+  readonly elections: readonly ElectionRow[];
+  /** The last of a load counts. */
+  readonly choices: readonly ChoiceRow[];
 }
 
 export async function gatherEvidence(
@@ -32,32 +43,32 @@ export async function gatherEvidence(
   const ids = loads.map(({ id }) => id);
   const samples = new Set(loads.flatMap((load) => sampleOf(deliveredLoad(load), agreement) ?? []));
   const results = await readResults(tx, row.id, [...samples]);
-  const quotes = bySeries(await readQuotes(tx, row.id));
-  const elections = new Map<string, Map<string, LocalDate>>();
-  for (const { ticket, series, date } of await readElections(tx, row.id, ids)) {
-    const ofTicket = elections.get(ticket) ?? new Map<string, LocalDate>();
-    elections.set(ticket, ofTicket.set(series, date as LocalDate));
-  }
-  const choices = (await readChoices(tx, row.id, ids)).map(
-    ({ ticket, choice }) => [ticket, choice as Choice] as const,
-  );
-  const evidence: Evidence = {
-    results: resultsOf(results),
-    prices: new Map([...quotes].map(([series, rows]) => [series, priceSeries(rows)])),
-    elections,
-    choices: new Map(choices),
-  };
-  return { evidence, results, quotes };
+  const quotes = groupRows(await readQuotes(tx, row.id), ({ series }) => series);
+  const elections = await readElections(tx, row.id, ids);
+  const choices = await readChoices(tx, row.id, ids);
+  const evidence = evidenceOf({ results: resultsOf(results), quotes, elections, choices });
+  return { evidence, results, quotes, elections, choices };
 }
 
-function bySeries(quotes: readonly QuoteRow[]): ReadonlyMap<string, readonly QuoteRow[]> {
-  const found = new Map<string, QuoteRow[]>();
-  for (const quote of quotes) {
-    const series = found.get(quote.series);
-    if (series) series.push(quote);
-    else found.set(quote.series, [quote]);
-  }
-  return found;
+/** Rows as the settlement reads them. */
+export function evidenceOf(rows: {
+  readonly results: Evidence['results'];
+  readonly quotes: GatheredEvidence['quotes'];
+  readonly elections: readonly ElectionRow[];
+  readonly choices: readonly ChoiceRow[];
+}): Evidence {
+  const elections = groupRows(rows.elections, ({ ticket }) => ticket);
+  return {
+    results: rows.results,
+    prices: new Map([...rows.quotes].map(([series, quotes]) => [series, priceSeries(quotes)])),
+    elections: new Map(
+      [...elections].map(([ticket, dates]) => [
+        ticket,
+        new Map(dates.map(({ series, date }) => [series, date as LocalDate])),
+      ]),
+    ),
+    choices: new Map(rows.choices.map(({ ticket, choice }) => [ticket, choice as Choice])),
+  };
 }
 
 /** Rows of one series as the domain reads it. */

@@ -3,17 +3,16 @@
  * nothing that came later.
  */
 import type { Agreement } from '../../domain/agreement/document.ts';
-import type { LocalDate } from '../../domain/dates/local-date.ts';
-import type { Choice } from '../../domain/settlement/acceptance.ts';
 import type { Outcome } from '../../domain/settlement/outcome.ts';
 import { prepareSettlement } from '../../domain/settlement/settle-load.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
 import type { ChoiceRow, ElectionRow, QuoteRow } from '../../store/rows/quote-rows.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
+import { groupRows } from '../group-rows.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
 import { labResult } from '../results/result-fact.ts';
-import { priceSeries } from './gather-evidence.ts';
+import { evidenceOf } from './gather-evidence.ts';
 
 /** What settlements rest on, by id or by load. */
 export interface Grounds {
@@ -27,18 +26,16 @@ export interface Grounds {
 
 /** The outcome for a settlement's own grounds. Equal grounds give equal figures, years later too. */
 export function recompute({ agreement, load, result, elections, choice, quotes }: Grounds): Outcome {
-  const series = new Set(quotes.map((quote) => quote.series));
   const read = result && labResult(result);
-  const settle = prepareSettlement(agreement, {
-    results: { get: () => read },
-    prices: new Map(
-      [...series].map((name) => [name, priceSeries(quotes.filter((quote) => quote.series === name))]),
-    ),
-    elections: new Map([
-      [load.ticket, new Map(elections.map((row) => [row.series, row.date as LocalDate] as const))],
-    ]),
-    choices: new Map(choice ? [[load.ticket, choice.choice as Choice]] : []),
-  });
+  const settle = prepareSettlement(
+    agreement,
+    evidenceOf({
+      results: { get: () => read },
+      quotes: groupRows(quotes, ({ series }) => series),
+      elections,
+      choices: choice ? [choice] : [],
+    }),
+  );
   return settle(deliveredLoad(load));
 }
 

@@ -12,6 +12,7 @@ import type { LoadRow } from '../../store/rows/load-rows.ts';
 import type { QuoteRow } from '../../store/rows/quote-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import { scaleWeight } from '../loads/load-fact.ts';
 import type { GatheredEvidence } from './gather-evidence.ts';
 
 export interface SettlementSetting {
@@ -107,8 +108,7 @@ export function settlementFact(row: SettlementRow): SettlementFact {
 
 /** The journal's entry for a settlement or refusal. */
 export function settlementEntering(outcome: Settled | Refused, row: SettlementRow, money: Money): Entering {
-  const { load } = outcome;
-  const net = { weight: printDecimal(load.net, MOST_PLACES), unit: load.unit };
+  const net = scaleWeight(outcome.load);
   return {
     kind: 'settlement',
     fact: settlementFact(row),
@@ -123,6 +123,3 @@ export function settlementEntering(outcome: Settled | Refused, row: SettlementRo
         : refusalPostings(net),
   };
 }
-
-/** A weight has no more decimals than a decimal string can have. */
-const MOST_PLACES = 60;
