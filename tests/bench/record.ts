@@ -16,12 +16,11 @@ import { readLoad } from '../../src/usecases/loads/read-load.ts';
 import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
-import { importSeason } from '../../src/usecases/season/import-season.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { askSignedIn } from '../browser/http-caller.ts';
 import { buildProgram, startProgram } from '../browser/program.ts';
 import { startServer } from '../store/start-server.ts';
-import { createDatabase, newParty, together } from '../store/test-record.ts';
+import { createDatabase, importTogether, newParty } from '../store/test-record.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const LOADS = 5_000;
@@ -76,7 +75,7 @@ async function measureEngine(
     await mkdir(season);
     await writeBenchSeason(season, LOADS);
     const recording = await timed(() =>
-      importSeason(tools, { folder: season, ...together({ seller, buyer }), settle: false }),
+      importTogether(tools, { folder: season, seller, buyer, settle: false }),
     );
     say(
       `${name}: ${LOADS} loads and results recorded from files, ${rate(LOADS * 2, recording.seconds)} rows a second`,

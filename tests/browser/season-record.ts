@@ -10,8 +10,7 @@ import { openRecord } from '../../src/usecases/open-record.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
-import { importSeason } from '../../src/usecases/season/import-season.ts';
-import { together } from '../store/test-record.ts';
+import { importTogether } from '../store/test-record.ts';
 
 export const PASSWORD = 'wet corn in the wind';
 export const PARTIES = {
@@ -35,9 +34,10 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
   return await inRecord(dataFolder, async (record) => {
     const { grower, dairy } = await bringPeople(record);
     const folder = join('demo', season);
-    const { agreementId } = await importSeason(record, {
+    const { agreementId } = await importTogether(record, {
       folder,
-      ...together({ seller: grower, buyer: dairy }),
+      seller: grower,
+      buyer: dairy,
     });
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
     return { agreementId };

@@ -7,8 +7,7 @@ import { v7 } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { entryFingerprint } from '../../src/journal/chain.ts';
 import type { Caller } from '../../src/usecases/context.ts';
-import { importSeason } from '../../src/usecases/season/import-season.ts';
-import { newParty, openTestRecord, type TestRecord, together } from './test-record.ts';
+import { importTogether, newParty, openTestRecord, type TestRecord } from './test-record.ts';
 
 let record: TestRecord;
 let client: Client;
@@ -21,9 +20,10 @@ beforeAll(async () => {
   seller = await newParty(record.tools, 'Oddmeadow Farm');
   const buyer = await newParty(record.tools, 'Lanternfield Dairy');
   stranger = await newParty(record.tools, 'Sorrel Bend Dairy');
-  const imported = await importSeason(record.tools, {
+  const imported = await importTogether(record.tools, {
     folder: 'demo/bushels-dry',
-    ...together({ seller, buyer }),
+    seller,
+    buyer,
   });
   agreementId = imported.agreementId ?? '';
   client = await record.superuser();

@@ -7,8 +7,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { v7 } from 'uuid';
+import { openSeason } from '../../src/files/read-season.ts';
 import { openStore, type Store } from '../../src/store/open-store.ts';
 import type { Caller, Tools } from '../../src/usecases/context.ts';
+import { type ImportedSeason, recordSeason } from '../../src/usecases/season/record-season.ts';
 
 export const MIGRATIONS = 'prisma/migrations';
 
@@ -76,12 +78,23 @@ export async function newParty({ store }: Tools, name: string): Promise<Caller> 
   return { partyId, personId, role: 'owner' };
 }
 
-/** What `importSeason` needs to know of two parties that import together. */
-export function together({ seller, buyer }: { readonly seller: Caller; readonly buyer: Caller }) {
-  return {
+export interface SeasonOfTwo {
+  readonly folder: string;
+  readonly seller: Caller;
+  readonly buyer: Caller;
+  readonly settle?: boolean;
+}
+
+/** Records a folder as both its parties, each deciding for itself. */
+export async function importTogether(
+  tools: Tools,
+  { seller, buyer, ...season }: SeasonOfTwo,
+): Promise<ImportedSeason> {
+  return await recordSeason(tools, await openSeason(season.folder), {
+    ...season,
     sellerId: seller.partyId,
     buyerId: buyer.partyId,
     caller: seller,
     decides: { seller, buyer },
-  };
+  });
 }

@@ -5,12 +5,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readLoadsByTicket } from '../../src/store/rows/load-rows.ts';
 import { readSettlements } from '../../src/store/rows/settlement-rows.ts';
-import { importSeason } from '../../src/usecases/season/import-season.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { folderOf, runCli } from '../cli/run-cli.ts';
 import { generateSeason } from '../oracle/generate-season.ts';
 import { seasonFiles } from '../oracle/write-folder.ts';
-import { newParty, openTestRecord, type TestRecord, together } from '../store/test-record.ts';
+import { importTogether, newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 
 let record: TestRecord;
 beforeAll(async () => {
@@ -33,9 +32,9 @@ async function compareWithFiles(folder: string): Promise<number> {
   const { tools, store } = record;
   const seller = await newParty(tools, 'Seller');
   const buyer = await newParty(tools, 'Buyer');
-  const imported = await importSeason(tools, { folder, ...together({ seller, buyer }) });
+  const imported = await importTogether(tools, { folder, seller, buyer });
   expect(imported.problems).toEqual([]);
-  const again = await importSeason(tools, { folder, ...together({ seller, buyer }) });
+  const again = await importTogether(tools, { folder, seller, buyer });
   expect(again.agreementId).toBe(imported.agreementId);
   expect(again.settled).toMatchObject({ settled: 0, refused: 0 });
 

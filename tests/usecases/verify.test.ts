@@ -7,10 +7,9 @@ import { join } from 'node:path';
 import type { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
-import { importSeason } from '../../src/usecases/season/import-season.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
-import { newParty, openTestRecord, type TestRecord, together } from '../store/test-record.ts';
+import { importTogether, newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 
 let record: TestRecord;
 let superuser: Client;
@@ -22,9 +21,10 @@ beforeAll(async () => {
   const seller = await newParty(record.tools, 'Oddmeadow Farm');
   const buyer = await newParty(record.tools, 'Lanternfield Dairy');
   for (const folder of ['demo/bushels-dry', everything]) {
-    const { problems, agreementId = '' } = await importSeason(record.tools, {
+    const { problems, agreementId = '' } = await importTogether(record.tools, {
       folder,
-      ...together({ seller, buyer }),
+      seller,
+      buyer,
     });
     expect(problems).toEqual([]);
     await recordResults({ ...record.tools, caller: buyer }, { agreementId, results: [FULL_RESULT] });

@@ -7,7 +7,7 @@ import type { Caller, Tools } from '../context.ts';
 import { type Invitation, invitePartner } from '../people/invite.ts';
 import { roleOf } from '../people/role-names.ts';
 import { Refusal } from '../refusal.ts';
-import { type ImportedSeason, nothingImported, recordSeason, type SeasonToImport } from './import-season.ts';
+import { type ImportedSeason, nothingImported, recordSeason, type SeasonToImport } from './record-season.ts';
 
 export interface ImportAs extends Pick<SeasonToImport, 'folder' | 'onRecorded' | 'settle'> {
   /** The e-mail address of an owner of the seller's or the buyer's party. */

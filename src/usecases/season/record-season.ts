@@ -11,7 +11,7 @@ import {
   type TableShape,
 } from '../../domain/tables/table-shape.ts';
 import type { InputProblem } from '../../files/input-problem.ts';
-import { type OpenedSeason, openSeason } from '../../files/read-season.ts';
+import type { OpenedSeason } from '../../files/read-season.ts';
 import { readTable } from '../../files/read-table.ts';
 import { recordAgreement } from '../agreements/record-agreement.ts';
 import type { Caller, Tools } from '../context.ts';
@@ -49,11 +49,6 @@ export interface ImportedSeason {
 
 /** Rows that are recorded in one transaction. */
 const ROWS_AT_ONCE = 5_000;
-
-/** Opens a folder and records it. */
-export async function importSeason(tools: Tools, season: SeasonToImport): Promise<ImportedSeason> {
-  return await recordSeason(tools, await openSeason(season.folder), season);
-}
 
 /**
  * Records a folder that was opened; nothing where it has problems. Figures that look mistyped were warned of and are
