@@ -3,10 +3,8 @@
  * today.
  */
 
-import type { Figures } from '../../documents/figures.ts';
 import type { LoadSetting } from '../../documents/invoice/describe-load.ts';
 import { zoneCalendar } from '../../domain/dates/instant.ts';
-import { type Exact, larger, ONE } from '../../domain/numbers/exact.ts';
 import { testRules } from '../../domain/samples/lab-result.ts';
 import { sampleOf } from '../../domain/samples/sampling-plan.ts';
 import type { Outcome } from '../../domain/settlement/outcome.ts';
@@ -74,15 +72,14 @@ export async function outcomesOf(
 /** How the loads of an agreement are told, beside one another. */
 export function loadSetting(
   { agreement }: FoundAgreement,
-  shown: { readonly outcomes: readonly Outcome[]; readonly figures: Figures },
+  { heaviest, figures }: Pick<LoadSetting, 'heaviest' | 'figures'>,
 ): LoadSetting {
-  const { outcomes, figures } = shown;
   return {
     agreement,
     money: moneyOf(agreement),
     figures,
     calendar: zoneCalendar(agreement.timeZone),
     rules: testRules(agreement),
-    heaviest: outcomes.reduce<Exact>((most, { load }) => larger(most, load.netPounds), ONE),
+    heaviest,
   };
 }

@@ -7,7 +7,6 @@ import type { LoadComposition } from '../../documents/strip/load-strip.ts';
 import { compare, type Exact, multiply, ONE, smaller, whole } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import type { Outcome, WaitingReason } from '../../domain/settlement/outcome.ts';
-import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { type Cursor, type ListStatus, listLoads } from '../../store/rows/list-rows.ts';
 import { readLoads } from '../../store/rows/load-rows.ts';
 import { findAgreement, isId } from '../agreements/find-agreement.ts';
@@ -74,8 +73,8 @@ export async function readLoadList(context: Context, request: LoadListRequest): 
     const heaviest = longestStrip(told.flatMap(({ outcomes }) => outcomes.map(({ outcome }) => outcome)));
     const summaries = new Map<string, LoadSummary>();
     for (const { found, outcomes } of told) {
-      const setting = { ...loadSetting(found, { outcomes: [], figures }), heaviest };
-      const money = moneyOf(found.agreement);
+      const setting = loadSetting(found, { heaviest, figures });
+      const { money } = setting;
       for (const { row, outcome, settlements } of outcomes) {
         const { deliveredAt, strip, ticket } = describeTicket(outcome, setting);
         summaries.set(row.id, {

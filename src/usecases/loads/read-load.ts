@@ -4,6 +4,7 @@
 import { figuresFor } from '../../documents/figures.ts';
 import { describeLoad, describeTicket } from '../../documents/invoice/describe-load.ts';
 import type { InvoiceLoad } from '../../documents/invoice/invoice-data.ts';
+import { larger, ONE } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { readHistory } from '../../store/rows/list-rows.ts';
 import { findLoad } from '../../store/rows/load-rows.ts';
@@ -58,7 +59,7 @@ export async function readLoad(
     if (!of) throw new Error('A load that was found has no outcome');
     const { outcome, settlements, result, elections, choices } = of;
     const figures = figuresFor(locale);
-    const setting = loadSetting(found, { outcomes: [outcome], figures });
+    const setting = loadSetting(found, { heaviest: larger(ONE, outcome.load.netPounds), figures });
     const { money, calendar } = setting;
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
