@@ -4,9 +4,9 @@
 import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { baselineIn, paragraphPieces } from '../pdf/paragraph.ts';
+import type { Sheet } from '../pdf/sheet.ts';
 import { wrapText } from '../pdf/wrap-text.ts';
 import type { InvoiceData } from './invoice-data.ts';
-import type { InvoiceSheet } from './invoice-sheet.ts';
 
 function kindInWords({ kind, loads }: InvoiceData): string {
   const count = loads.length === 1 ? 'one load' : `${loads.length} loads`;
@@ -32,7 +32,7 @@ function owed(invoice: InvoiceData): string {
   return `${invoice.currency} ${invoice.total.replace(BELOW_NOTHING, '')}`;
 }
 
-function titlePiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
+function titlePiece(invoice: InvoiceData, sheet: Sheet): Piece {
   const total = owed(invoice);
   const totalWidth = sheet.figure.face.width(total, sheet.figure.size);
   const numbers = wrapText(
@@ -74,7 +74,7 @@ function explanation(invoice: InvoiceData): string {
 }
 
 /** The pieces of an invoice's heading, tied together and to what follows. */
-export function headingPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+export function headingPieces(invoice: InvoiceData, sheet: Sheet): Piece[] {
   const { agreement } = invoice;
   const across = { left: sheet.left, width: sheet.width, label: sheet.label, keepWithNext: true };
   const parties = factGridPieces({
@@ -112,7 +112,7 @@ export function headingPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
 }
 
 /** The invoice's total between two rules, last of all, and who owes it. */
-export function totalPiece(invoice: InvoiceData, sheet: InvoiceSheet): Piece {
+export function totalPiece(invoice: InvoiceData, sheet: Sheet): Piece {
   const height = 24;
   const style = { ...sheet.figure, size: 14 };
   return {

@@ -2,9 +2,9 @@
  * One load on an invoice: its facts, then each line of the agreement with its amount and how it came about.
  */
 import type { Piece } from '../pdf/flow.ts';
+import type { Sheet } from '../pdf/sheet.ts';
 import { type Row, tablePieces } from '../pdf/table.ts';
 import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
-import type { InvoiceSheet } from './invoice-sheet.ts';
 import { loadHeading, referencePieces, stripPiece, testPieces, ticketPieces } from './load-facts.ts';
 
 function lineRows(load: InvoiceLoad): Row[] {
@@ -14,7 +14,7 @@ function lineRows(load: InvoiceLoad): Row[] {
   }));
 }
 
-function linePieces(load: InvoiceLoad, invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+function linePieces(load: InvoiceLoad, invoice: InvoiceData, sheet: Sheet): Piece[] {
   return tablePieces({
     columns: [
       { head: 'Line of the agreement', align: 'left', width: 'fill' },
@@ -33,7 +33,7 @@ function linePieces(load: InvoiceLoad, invoice: InvoiceData, sheet: InvoiceSheet
 }
 
 /** All pieces of one load; the facts are tied to the first line. */
-export function loadPieces(load: InvoiceLoad, invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+export function loadPieces(load: InvoiceLoad, invoice: InvoiceData, sheet: Sheet): Piece[] {
   return [
     loadHeading(load, sheet),
     stripPiece(load, sheet),

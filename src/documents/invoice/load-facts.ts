@@ -5,20 +5,20 @@ import type { Fact } from '../pdf/fact-grid.ts';
 import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { paragraphPieces } from '../pdf/paragraph.ts';
+import type { Sheet } from '../pdf/sheet.ts';
 import { tablePieces } from '../pdf/table.ts';
 import type { DecimalMark } from '../pdf/table-columns.ts';
 import { wrapText } from '../pdf/wrap-text.ts';
 import { drawLegend, drawStrip } from '../strip/draw-strip.ts';
 import { loadStrip } from '../strip/load-strip.ts';
 import type { InvoiceData, InvoiceLoad, InvoiceTests, Measured } from './invoice-data.ts';
-import type { InvoiceSheet } from './invoice-sheet.ts';
 
 function withUnit({ figure, unit }: Measured): string {
   return unit === '' ? figure : `${figure} ${unit}`;
 }
 
 /** "Load T1" and when it came, on one line where both fit. */
-export function loadHeading(load: InvoiceLoad, sheet: InvoiceSheet): Piece {
+export function loadHeading(load: InvoiceLoad, sheet: Sheet): Piece {
   const when = `delivered ${load.deliveredAt}`;
   const whenWidth = sheet.quiet.face.width(when, sheet.quiet.size);
   const names = wrapText(`Load ${load.ticket}`, sheet.width - whenWidth - 12, sheet.heading);
@@ -36,7 +36,7 @@ export function loadHeading(load: InvoiceLoad, sheet: InvoiceSheet): Piece {
 }
 
 /** The load strip with its legend. */
-export function stripPiece(load: InvoiceLoad, sheet: InvoiceSheet): Piece {
+export function stripPiece(load: InvoiceLoad, sheet: Sheet): Piece {
   const strip = loadStrip(load.strip);
   return {
     height: 32,
@@ -50,7 +50,7 @@ export function stripPiece(load: InvoiceLoad, sheet: InvoiceSheet): Piece {
 }
 
 /** The scale ticket's weights. */
-export function ticketPieces(load: InvoiceLoad, { weightUnit }: InvoiceData, sheet: InvoiceSheet): Piece[] {
+export function ticketPieces(load: InvoiceLoad, { weightUnit }: InvoiceData, sheet: Sheet): Piece[] {
   const facts: Fact[] = [
     { label: 'Gross', value: withUnit(load.gross) },
     { label: 'Tare', value: withUnit(load.tare) },
@@ -73,7 +73,7 @@ export function ticketPieces(load: InvoiceLoad, { weightUnit }: InvoiceData, she
 }
 
 /** Every figure of the sample, in a grid. */
-export function testPieces(tests: InvoiceTests, sheet: InvoiceSheet): Piece[] {
+export function testPieces(tests: InvoiceTests, sheet: Sheet): Piece[] {
   const from = tests.laboratory === undefined ? '' : `, ${tests.laboratory}`;
   const title = paragraphPieces({
     text: `Sample ${tests.sample}${from}, figures as the agreement uses them (reported on ${tests.basis})`,
@@ -98,7 +98,7 @@ export function testPieces(tests: InvoiceTests, sheet: InvoiceSheet): Piece[] {
 }
 
 /** Each reference price: the quote, when it was quoted, and the price that the agreement makes of it. */
-export function referencePieces(load: InvoiceLoad, sheet: InvoiceSheet, decimalMark: DecimalMark): Piece[] {
+export function referencePieces(load: InvoiceLoad, sheet: Sheet, decimalMark: DecimalMark): Piece[] {
   if (load.references.length === 0) return [];
   return tablePieces({
     columns: [

@@ -4,12 +4,12 @@
  */
 import type { Piece } from '../pdf/flow.ts';
 import { paragraphPieces } from '../pdf/paragraph.ts';
+import type { Sheet } from '../pdf/sheet.ts';
 import { tablePieces } from '../pdf/table.ts';
 import type { Picture } from '../pdf/table-columns.ts';
 import { drawStrip } from '../strip/draw-strip.ts';
 import { loadStrip } from '../strip/load-strip.ts';
 import type { InvoiceData, InvoiceLoad } from './invoice-data.ts';
-import type { InvoiceSheet } from './invoice-sheet.ts';
 
 const STRIP_WIDTH = 132;
 const NOT_TESTED = '–';
@@ -24,7 +24,7 @@ function smallStrip(load: InvoiceLoad): Picture {
 }
 
 /** The table of an invoice's loads with its total. */
-export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+export function summaryPieces(invoice: InvoiceData, sheet: Sheet): Piece[] {
   return tablePieces({
     columns: [
       { head: 'Load', align: 'left', width: 'fill' },
@@ -58,7 +58,7 @@ export function summaryPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[
 }
 
 /** What is still to come, so that nobody takes the invoice for the whole season. */
-export function absentPieces(invoice: InvoiceData, sheet: InvoiceSheet): Piece[] {
+export function absentPieces(invoice: InvoiceData, sheet: Sheet): Piece[] {
   if (invoice.absent.length === 0) return [];
   const count = invoice.absent.reduce((sum, { loads }) => sum + loads.length, 0);
   const told = invoice.absent.map(({ why, loads }) => `${loads.join(', ')} (${why})`);

@@ -2,17 +2,17 @@
  * Invoices as one PDF, each beginning on a page of its own and counting its own pages.
  * The same data, fonts and date give the same bytes. A text that the fonts cannot print gives problems instead.
  */
-import { type Piece, paginate } from '../pdf/flow.ts';
-import { PageInk } from '../pdf/page-ink.ts';
-import { PAPERS, type Paper, type PaperName } from '../pdf/paper.ts';
+import type { Piece } from '../pdf/flow.ts';
+import { layPages } from '../pdf/lay-pages.ts';
+import { PAPERS, type PaperName } from '../pdf/paper.ts';
 import { PdfDocument } from '../pdf/pdf-document.ts';
+import { type Sheet, sheetFor } from '../pdf/sheet.ts';
 import { type FontBytes, openFaces } from '../pdf/typeface.ts';
 import type { InvoiceData } from './invoice-data.ts';
+import { invoiceFrame } from './invoice-frame.ts';
 import { headingPieces, totalPiece } from './invoice-heading.ts';
-import { type InvoiceSheet, invoiceSheet } from './invoice-sheet.ts';
 import { loadPieces } from './load-block.ts';
 import { absentPieces, summaryPieces } from './loads-summary.ts';
-import { contentTop, drawFrame } from './page-frame.ts';
 import { type InvoiceProblem, textProblems } from './text-problems.ts';
 
 export interface InvoiceOrder {
@@ -38,7 +38,7 @@ function tiedTo(group: readonly Piece[], last: Piece): Piece[] {
   return end === undefined ? [last] : [...group.slice(0, -1), { ...end, keepWithNext: true }, last];
 }
 
-function groupsOf(invoice: InvoiceData, sheet: InvoiceSheet): Piece[][] {
+function groupsOf(invoice: InvoiceData, sheet: Sheet): Piece[][] {
   const heading = headingPieces(invoice, sheet);
   const loads = invoice.loads.map((load) => loadPieces(load, invoice, sheet));
   const opening =
@@ -52,24 +52,6 @@ function groupsOf(invoice: InvoiceData, sheet: InvoiceSheet): Piece[][] {
   const groups = opening.filter((group) => group.length > 0);
   const end = groups.pop() ?? heading;
   return [...groups, tiedTo(end, totalPiece(invoice, sheet))];
-}
-
-function addInvoice(
-  document: PdfDocument,
-  invoice: InvoiceData,
-  { sheet, paper, onPage }: { sheet: InvoiceSheet; paper: Paper; onPage: () => void },
-): void {
-  const room = (page: number): number =>
-    paper.height - paper.margin.bottom - contentTop(page, invoice, sheet, paper);
-  const pages = paginate(groupsOf(invoice, sheet), room);
-  for (const [index, placed] of pages.entries()) {
-    const ink = new PageInk(paper.height);
-    const top = contentTop(index, invoice, sheet, paper);
-    for (const { piece, top: below } of placed) piece.draw(ink, top + below);
-    drawFrame(ink, invoice, { page: index + 1, of: pages.length }, sheet, paper);
-    document.addPage(ink);
-    onPage();
-  }
 }
 
 function titleOf(invoices: readonly InvoiceData[]): string {
@@ -94,13 +76,21 @@ export async function renderInvoices(order: InvoiceOrder): Promise<InvoiceOutcom
   const problems = textProblems(invoices, faces);
   if (problems.length > 0) return { ok: false, problems };
   const document = new PdfDocument({ title: titleOf(invoices), language, createdOn, paper, faces });
-  const sheet = invoiceSheet(paper, faces);
+  const sheet = sheetFor(paper, faces);
   let pages = 0;
   const onPage = () => {
     pages++;
     order.onPage?.(pages);
   };
-  for (const invoice of invoices) addInvoice(document, invoice, { sheet, paper, onPage });
+  for (const invoice of invoices) {
+    layPages(document, {
+      groups: groupsOf(invoice, sheet),
+      frame: invoiceFrame(invoice),
+      sheet,
+      paper,
+      onPage,
+    });
+  }
   const outcome = await document.finish();
   if ('missing' in outcome) {
     // Every text of the data was checked above: what is left is a word of ours.

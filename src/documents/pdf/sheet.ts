@@ -1,11 +1,11 @@
 /**
- * How an invoice looks: the sheet it is set on, and its few sizes and inks.
+ * How every paper looks: the sheet it is set on, and its few sizes and inks.
  * Ink on paper, one coloured rule; colour otherwise belongs to the load strip.
  */
-import { colourOf, type Stroke, type TextStyle } from '../pdf/page-ink.ts';
-import type { Paper } from '../pdf/paper.ts';
-import type { TableStyle } from '../pdf/table.ts';
-import type { Faces } from '../pdf/typeface.ts';
+import { colourOf, type Stroke, type TextStyle } from './page-ink.ts';
+import type { Paper } from './paper.ts';
+import type { TableStyle } from './table.ts';
+import type { Faces } from './typeface.ts';
 
 const INK = colourOf('1d1b17');
 const QUIET_INK = colourOf('5b554b');
@@ -13,7 +13,7 @@ const HUSK = colourOf('5f7a35');
 const hairline: Stroke = { colour: colourOf('d6d0c4'), width: 0.5 };
 const rule: Stroke = { colour: colourOf('1d1b17'), width: 0.7 };
 
-export interface InvoiceSheet {
+export interface Sheet {
   readonly left: number;
   readonly width: number;
   readonly right: number;
@@ -33,7 +33,7 @@ export interface InvoiceSheet {
 }
 
 /** The sheet for a paper size and the two weights of the document's font. */
-export function invoiceSheet(paper: Paper, { regular, semibold }: Faces): InvoiceSheet {
+export function sheetFor(paper: Paper, { regular, semibold }: Faces): Sheet {
   const left = paper.margin.side;
   const right = paper.width - paper.margin.side;
   const body: TextStyle = { face: regular, size: 9.5, colour: INK };
