@@ -5,54 +5,26 @@
  * This format is frozen: files signed under it must read the same for years.
  */
 import { z } from 'zod';
-import { parseLocalDate } from '../dates/local-date.ts';
-import { compare, HUNDRED, MAX_DECIMAL_LENGTH, parseDecimal, ZERO } from '../numbers/exact.ts';
 import { DISTANCE_UNITS, WEIGHT_UNITS } from '../quantities/units.ts';
-import { CONTROL_CHARACTER } from '../text/control-character.ts';
 import type { FreeBlock } from './free-block.ts';
 import { FEED_KINDS, MEASURES, PARTS, TESTED } from './measures.ts';
+import {
+  aboveZero,
+  anyNumber,
+  date,
+  notNegative,
+  percentage,
+  share,
+  text,
+  wholeNumber,
+} from './scalar-shapes.ts';
 
 export const AGREEMENT_FORMAT = 'huskledger-agreement/1';
 /** Most decimals that a test or a bushel count can be rounded to. */
 export const MOST_DECIMALS = 10;
 
-/** A number as text that passes `accepts`; `expected` completes "must be …". */
-function numberText(expected: string, accepts: (text: string) => boolean = () => true) {
-  return z.string({ error: expected }).refine((text) => parseDecimal(text) !== undefined && accepts(text), {
-    error: expected,
-  });
-}
-function value(text: string) {
-  return parseDecimal(text) ?? ZERO;
-}
-
-const SHAPE = `a number in quotes, like "4.25" (digits, at most one point, ${MAX_DECIMAL_LENGTH} characters)`;
-const anyNumber = numberText(SHAPE);
-const notNegative = numberText(`${SHAPE}, 0 or more`, (text) => compare(value(text), ZERO) >= 0);
-const aboveZero = numberText(`${SHAPE}, above 0`, (text) => compare(value(text), ZERO) > 0);
-const share = numberText(
-  `${SHAPE}, above 0 and at most 100`,
-  (text) => compare(value(text), ZERO) > 0 && compare(value(text), HUNDRED) <= 0,
-);
-const percentage = numberText(
-  `${SHAPE}, from 0 to 100`,
-  (text) => compare(value(text), ZERO) >= 0 && compare(value(text), HUNDRED) <= 0,
-);
-const wholeNumber = (from: number, to: number) =>
-  numberText(
-    `a whole number in quotes, from ${from} to ${to}`,
-    (text) => /^\d{1,6}$/.test(text) && Number(text) >= from && Number(text) <= to,
-  );
 const days = wholeNumber(0, 999);
 const decimals = wholeNumber(0, MOST_DECIMALS);
-const text = z
-  .string({ error: 'text in quotes' })
-  .refine((words) => words.trim() !== '', { error: 'text in quotes, not empty' })
-  .refine((words) => !CONTROL_CHARACTER.test(words), {
-    error: 'text in quotes, without control characters',
-  });
-const DATE = 'a date like "2026-09-14"';
-const date = z.string({ error: DATE }).refine((day) => parseLocalDate(day) !== undefined, { error: DATE });
 
 const rule = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('fixed'), price: notNegative }),
