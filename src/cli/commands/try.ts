@@ -7,14 +7,16 @@ import type { Agreement } from '../../domain/agreement/document.ts';
 import { type Measure, TESTED } from '../../domain/agreement/measures.ts';
 import { readerUnits } from '../../domain/agreement/reader-units.ts';
 import { type Exact, parseDecimal } from '../../domain/numbers/exact.ts';
-import type { DistanceUnit } from '../../domain/quantities/units.ts';
 import { warnOfPrice } from '../../domain/settlement/makes-sense.ts';
-import { measuresNeeded, needsDistance } from '../../domain/settlement/prepare-term.ts';
+import { measuresNeeded } from '../../domain/settlement/prepare-term.ts';
 import { readAxis } from '../../domain/worth/axis.ts';
-import { prepareTryOut, type TrialLoad } from '../../domain/worth/try-out.ts';
+import { USUAL_NET } from '../../domain/worth/example-loads.ts';
+import type { Axis } from '../../domain/worth/price-grid.ts';
+import { haulUnit } from '../../domain/worth/trial-haul.ts';
+import type { TrialLoad } from '../../domain/worth/try-out.ts';
 import { EXIT, type ExitStatus, WrongUse } from '../exit-status.ts';
 import type { Terminal } from '../terminal.ts';
-import { type Axis, printTryOut } from '../try-grid.ts';
+import { printTryOut } from '../try-grid.ts';
 import { readAgreementAt } from './words.ts';
 
 export const TRY_HELP = `huskledger try FILE [--dry-matter 58] [--starch 50:64:2] [--ndf 20:32:4] [--price 4.25] [--net WEIGHT] [--distance LENGTH]
@@ -27,7 +29,6 @@ export const TRY_HELP = `huskledger try FILE [--dry-matter 58] [--starch 50:64:2
   --net WEIGHT      the load that it is worked out on: pounds, or kilograms for a metric agreement (48000 lb, 22000 kg)
   --distance LENGTH its haul, in the agreement's miles or kilometres, where it prices any`;
 
-const USUAL_NET = { lb: '48000', kg: '22000' } as const;
 const MEASURE_OPTIONS: readonly Measure[] = ['moisture', ...TESTED];
 
 export async function tryCommand(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
@@ -41,12 +42,10 @@ export async function tryCommand(args: readonly string[], terminal: Terminal): P
   const axes = readAxes(values, agreement);
   const quotes = readQuotes(values['price'] as readonly string[] | undefined, agreement);
   const load = readLoad(values, agreement);
-  const { ton } = readerUnits(agreement);
-  const price = prepareTryOut(agreement, { quotes, load, ton });
 
   for (const warning of warnOfPrice(agreement)) terminal.say(`Please check: ${warning}`);
   const figures = figuresFor(terminal.locale());
-  await terminal.write(`${printTryOut({ agreement, axes, quotes, load, price, figures })}\n`);
+  await terminal.write(`${printTryOut({ agreement, axes, quotes, load, figures })}\n`);
   await terminal.flush();
   return EXIT.done;
 }
@@ -129,12 +128,11 @@ function splitAt(text: string, index: number): [string, string] {
 
 function readLoad(values: Values, agreement: Agreement): TrialLoad {
   const unit = readerUnits(agreement).weight;
-  const net = readPositive('--net', values['net'] ?? USUAL_NET[unit]);
-  const term = agreement.price.find(needsDistance);
-  if (!term) return { net, unit, distance: undefined };
+  const net = values['net'] === undefined ? USUAL_NET[unit] : readPositive('--net', values['net']);
+  const distanceUnit = haulUnit(agreement);
+  if (!distanceUnit) return { net, unit, distance: undefined };
   if (values['distance'] === undefined)
     throw new WrongUse('This formula has a price per distance: --distance is missing.');
-  const distanceUnit: DistanceUnit = 'per' in term && term.per === 'mile' ? 'mile' : 'km';
   return {
     net,
     unit,

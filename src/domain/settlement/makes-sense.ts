@@ -31,7 +31,7 @@ export function warnOfPrice(agreement: Priced): string[] {
 }
 
 /** A warning for each reference whose own grain comes to more than its price. */
-function warnOfOverpricing({ references, price }: Priced): string[] {
+export function warnOfOverpricing({ references, price }: Priced): string[] {
   return Object.entries(references).flatMap(([name, reference]) => {
     const alike = Object.entries(references).filter(([, other]) => followSame(other, reference));
     const share = grainShare(price, { grain: reference, priced: new Map(alike) });
@@ -49,7 +49,7 @@ function followSame(one: Reference, other: Reference): boolean {
 }
 
 /** Percentages of 1 or less, which a spreadsheet writes for whole ones: 0.845 where 84.5 was meant. */
-function warnOfFractions({ references, price }: Priced): string[] {
+export function warnOfFractions({ references, price }: Priced): string[] {
   const figures: [string, string | undefined][] = [
     ...Object.entries(references).flatMap(([name, reference]): [string, string | undefined][] => [
       [`the dry matter of ${name}`, reference.dryMatterPercent],

@@ -10,7 +10,8 @@ import { add, compare, divide, type Exact, HUNDRED, powerOfTen, ZERO } from '../
 import { type DistanceUnit, fromPounds, type ScaleUnit, toPounds } from '../quantities/units.ts';
 import type { LabResult } from '../samples/lab-result.ts';
 import { prepareRemainderCheck } from '../settlement/check-remainders.ts';
-import { dryPoundsOf, needed } from '../settlement/measured-load.ts';
+import { needed } from '../settlement/measured-load.ts';
+import type { Settled } from '../settlement/outcome.ts';
 import { moneyOf, prepareSettlement } from '../settlement/settle-load.ts';
 
 export interface TrialLoad {
@@ -27,43 +28,64 @@ export interface TryOut {
   readonly ton: 'short-ton' | 'tonne';
 }
 
-/** Money per ton, or why there is none for such feed. */
+/** What a load comes to, in money and money per ton, or why there is no price for such feed. */
 export type TriedPrice =
-  | { readonly perTonAsFed: Exact; readonly perTonDry: Exact; readonly impossible?: never }
+  | {
+      readonly total: Exact;
+      readonly perTonAsFed: Exact;
+      readonly perTonDry: Exact;
+      readonly impossible?: never;
+    }
   | { readonly impossible: string };
 
 /** Figures of the feed by measure, constituents in percent of dry matter; dry matter must be among them. */
 export type TrialFigures = ReadonlyMap<Tested, Exact>;
+
+/** The whole settlement of a tried load, its lines among it, or why there is none. */
+export type TriedLoad = (Settled & { readonly impossible?: never }) | { readonly impossible: string };
 
 /** A function from figures to what the agreement pays. Acceptance ranges are left out: they change no price. */
 export function prepareTryOut(
   agreement: Agreement,
   { quotes, load, ton }: TryOut,
 ): (figures: TrialFigures) => TriedPrice {
+  const tryLoad = prepareTriedLoad(agreement, { quotes, load });
+  const { decimals } = moneyOf(agreement);
+  return (figures) => {
+    const tried = tryLoad(figures);
+    if (tried.impossible !== undefined) return tried;
+    const total: Exact = { n: tried.total, d: powerOfTen(decimals) };
+    return {
+      total,
+      perTonAsFed: divide(total, fromPounds(tried.load.netPounds, ton)),
+      perTonDry: divide(total, fromPounds(needed(tried.dryPounds, 'dry matter'), ton)),
+    };
+  };
+}
+
+/** A function from figures to the settlement, line by line, of a load that has them. */
+export function prepareTriedLoad(
+  agreement: Agreement,
+  { quotes, load }: Omit<TryOut, 'ton'>,
+): (figures: TrialFigures) => TriedLoad {
   const { acceptance: _, ...rest } = agreement;
   const priced: Agreement = { ...rest, references: fixReferences(agreement.references, quotes) };
   const negativeRemainders = prepareRemainderCheck(priced);
-  const money = moneyOf(priced);
+  const delivery = trialDelivery(load);
+  let result: LabResult | undefined;
+  const settle = prepareSettlement(priced, {
+    results: { get: () => result },
+    prices: new Map(),
+    elections: new Map(),
+    choices: new Map(),
+  });
   return (figures) => {
-    const result = trialResult(figures);
+    result = trialResult(figures);
     const impossible = whyImpossible(figures) ?? negativeRemainders(result)[0];
     if (impossible !== undefined) return { impossible };
-    const settle = prepareSettlement(priced, {
-      results: { get: () => result },
-      prices: new Map(),
-      elections: new Map(),
-      choices: new Map(),
-    });
-    const outcome = settle(trialDelivery(load));
-    if (outcome.status !== 'settled')
-      return { impossible: outcome.status === 'waiting' ? outcome.detail : 'refused' };
-    const total: Exact = { n: outcome.total, d: powerOfTen(money.decimals) };
-    const pounds = outcome.load.netPounds;
-    const dryPounds = needed(dryPoundsOf(outcome.load, outcome.figures), 'dry matter');
-    return {
-      perTonAsFed: divide(total, fromPounds(pounds, ton)),
-      perTonDry: divide(total, fromPounds(dryPounds, ton)),
-    };
+    const outcome = settle(delivery);
+    if (outcome.status === 'settled') return outcome;
+    return { impossible: outcome.status === 'waiting' ? outcome.detail : 'refused' };
   };
 }
 
