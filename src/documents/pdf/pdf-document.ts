@@ -2,7 +2,15 @@
  * A PDF being written: pages are added one after another, then the whole is finished into bytes.
  * The same calls give the same bytes: the date comes from the caller, and nothing is drawn from chance.
  */
-import { PDFContext, PDFHexString, type PDFRef, PDFStreamWriter, PDFString } from 'pdf-lib';
+import {
+  AFRelationship,
+  FileEmbedder,
+  PDFContext,
+  PDFHexString,
+  type PDFRef,
+  PDFStreamWriter,
+  PDFString,
+} from 'pdf-lib';
 import { embedTypeface } from './embed-typeface.ts';
 import type { PageInk } from './page-ink.ts';
 import type { Paper } from './paper.ts';
@@ -18,13 +26,22 @@ export interface DocumentFacts {
   readonly faces: Faces;
 }
 
+/** A file inside the document, which its readers can save as it was. */
+export interface Attachment {
+  /** ASCII. */
+  readonly name: string;
+  readonly mimeType: string;
+  readonly description: string;
+  readonly bytes: Uint8Array;
+}
+
 export type PdfOutcome = { readonly bytes: Uint8Array } | { readonly missing: readonly MissingCharacter[] };
 
-function creationDate(iso: string): PDFString {
+function dateOf(iso: string): Date {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime()))
     throw new RangeError(`createdOn is not an ISO 8601 date and time: ${iso}`);
-  return PDFString.fromDate(date);
+  return date;
 }
 
 export class PdfDocument {
@@ -33,6 +50,7 @@ export class PdfDocument {
   readonly #pageTree: PDFRef;
   readonly #resources: PDFRef;
   readonly #pages: PDFRef[] = [];
+  readonly #attachments: Attachment[] = [];
 
   constructor(facts: DocumentFacts) {
     this.#facts = facts;
@@ -52,6 +70,11 @@ export class PdfDocument {
       Contents: contents,
     });
     this.#pages.push(this.#context.register(page));
+  }
+
+  /** Adds a file that the pages were made from, byte for byte. */
+  attach(attachment: Attachment): void {
+    this.#attachments.push(attachment);
   }
 
   /** The document's bytes, or, where a font lacked a character, which ones and in what text. */
@@ -75,9 +98,10 @@ export class PdfDocument {
         Pages: this.#pageTree,
         Lang: PDFHexString.fromText(language),
         ViewerPreferences: { DisplayDocTitle: true },
+        ...(await this.#attached()),
       }),
     );
-    const date = creationDate(createdOn);
+    const date = PDFString.fromDate(dateOf(createdOn));
     context.trailerInfo.Info = context.register(
       context.obj({
         Title: PDFHexString.fromText(title),
@@ -88,5 +112,29 @@ export class PdfDocument {
     );
     const bytes = await PDFStreamWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
     return { bytes };
+  }
+
+  /** The catalogue's entries for the attachments; none where there are none. */
+  async #attached(): Promise<Record<string, unknown>> {
+    if (this.#attachments.length === 0) return {};
+    const date = dateOf(this.#facts.createdOn);
+    const names: (PDFHexString | PDFRef)[] = [];
+    const files: PDFRef[] = [];
+    // The format wants the names in order.
+    for (const { name, bytes, mimeType, description } of this.#attachments.toSorted((a, b) =>
+      a.name < b.name ? -1 : 1,
+    )) {
+      const embedder = FileEmbedder.for(bytes, name, {
+        mimeType,
+        description,
+        creationDate: date,
+        modificationDate: date,
+        afRelationship: AFRelationship.Source,
+      });
+      const file = await embedder.embedIntoContext(this.#context);
+      names.push(PDFHexString.fromText(name), file);
+      files.push(file);
+    }
+    return { Names: { EmbeddedFiles: { Names: names } }, AF: files };
   }
 }

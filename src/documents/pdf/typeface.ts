@@ -22,9 +22,12 @@ export type MissingCharacter = { readonly character: string; readonly text: stri
 
 const SPACE = 0x20;
 
-/** Tabs and line ends are spaces on paper. */
+/** Tabs, line ends and blanks at which no line breaks. */
+const BLANKS: readonly number[] = [0x09, 0x0a, 0x0d, 0xa0];
+
+/** All blanks are spaces on paper, so that a figure with its unit is found as it is typed. */
 function printed(codePoint: number): number {
-  return codePoint === 0x09 || codePoint === 0x0a || codePoint === 0x0d ? SPACE : codePoint;
+  return BLANKS.includes(codePoint) ? SPACE : codePoint;
 }
 
 export class Typeface {
