@@ -4,7 +4,16 @@
  */
 import { canonicalText, sha256 } from '../journal/fingerprint.ts';
 
+/** An agreement's canonical text and its fingerprint, as its paper carries them. */
+export function canonicalAgreement(document: unknown): {
+  readonly canonical: string;
+  readonly fingerprint: string;
+} {
+  const canonical = canonicalText(document);
+  return { canonical, fingerprint: sha256(canonical) };
+}
+
 /** 64 hexadecimal digits for a parsed agreement document. */
 export function agreementFingerprint(document: unknown): string {
-  return sha256(canonicalText(document));
+  return canonicalAgreement(document).fingerprint;
 }

@@ -23,7 +23,10 @@ export interface AgreementPaper {
   readonly canonical: string;
   /** SHA-256 of the canonical text, 64 hexadecimal digits. */
   readonly fingerprint: string;
-  /** The version in the shared record; a file has none. */
+  /**
+   * The version in the shared record. A paper without one is printed from a file alone: a copy that says nothing of who
+   * has signed, with lines to sign by hand.
+   */
   readonly version?: string;
   /** The seller's own running number of it. */
   readonly serial?: string;
@@ -38,8 +41,8 @@ export interface AgreementPaper {
 export const SIDES: readonly Side[] = ['seller', 'buyer'];
 
 /** Who has signed, in few words for the foot of every page: one page alone must not pass for a signed agreement. */
-export function signedState({ signatures }: Pick<AgreementPaper, 'signatures'>): string {
+export function signedState({ signatures, version }: AgreementPaper): string {
   const [first, second] = SIDES.filter((side) => signatures.some((signature) => signature.side === side));
-  if (first === undefined) return 'not signed';
+  if (first === undefined) return version === undefined ? 'unsigned copy' : 'not signed';
   return second === undefined ? `signed by the ${first} only` : 'signed by both';
 }

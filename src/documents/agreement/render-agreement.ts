@@ -24,8 +24,8 @@ export interface AgreementOrder extends AgreementPaper {
   /** Language tag of the words on the paper, such as "en-US". */
   readonly language: string;
   readonly paper: PaperName;
-  /** Date and time for the document's own record, ISO 8601 with an offset. */
-  readonly createdOn: string;
+  /** Date and time for the document's own record, ISO 8601 with an offset; none where nothing dates it. */
+  readonly createdOn?: string | undefined;
 }
 
 export type RenderedDocument =

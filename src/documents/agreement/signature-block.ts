@@ -59,11 +59,12 @@ function blankLine(sheet: Sheet): Piece {
   };
 }
 
-function unsignedPieces(side: Side, party: string, sheet: Sheet): Piece[] {
+function unsignedPieces(side: Side, { agreement, version }: AgreementPaper, sheet: Sheet): Piece[] {
   const named = factGridPieces({
     facts: [
-      { label: SIDE_NAMES[side], value: party },
-      { label: 'Signature', value: 'not signed yet' },
+      { label: SIDE_NAMES[side], value: agreement[side] },
+      // A copy from a file may be signed by hand, and would then contradict itself.
+      ...(version === undefined ? [] : [{ label: 'Signature', value: 'not signed yet' }]),
     ],
     columns: 2,
     left: sheet.left,
@@ -86,18 +87,17 @@ function hairlinePiece(sheet: Sheet): Piece {
 }
 
 /** What the signing was: said once, above the names. */
-function explanation({ signatures, version }: AgreementPaper, sheet: Sheet): Piece[] {
+function explanation({ signatures, version }: AgreementPaper): string {
+  if (version === undefined && signatures.length === 0)
+    return 'This copy was printed from the agreement’s file, which holds no signatures.';
   const what = version === undefined ? 'this text' : `version ${version} of this text`;
   const signed =
     signatures.length === 0
       ? `Nobody had signed ${what} when this was printed.`
       : `Whoever is named here typed the name and gave a password again to sign ${what}, under the fingerprint below.`;
   const complete = SIDES.every((side) => signatures.some((signature) => signature.side === side));
-  const byHand =
-    complete || version === undefined
-      ? ''
-      : ' A name written on this paper by hand does not reach the record: to sign there, open it in Huskledger.';
-  return prose(`${signed}${byHand}`, sheet, true);
+  if (complete || version === undefined) return signed;
+  return `${signed} A name written on this paper by hand does not reach the record: to sign there, open it in Huskledger.`;
 }
 
 /** The signatures of both sides, kept together. */
@@ -107,10 +107,10 @@ export function signaturePieces(paper: AgreementPaper, sheet: Sheet): Piece[] {
     const own = signatures.filter((signature) => signature.side === side);
     const pieces =
       own.length === 0
-        ? unsignedPieces(side, agreement[side], sheet)
+        ? unsignedPieces(side, paper, sheet)
         : own.flatMap((signature) => signedPieces(signature, agreement.timeZone, sheet));
     return [hairlinePiece(sheet), ...pieces];
   });
   const last = { ...hairlinePiece(sheet), keepWithNext: false };
-  return [...sectionHeading('Signatures', sheet), ...explanation(paper, sheet), ...blocks, last];
+  return [...sectionHeading('Signatures', sheet), ...prose(explanation(paper), sheet, true), ...blocks, last];
 }

@@ -20,8 +20,8 @@ export interface DocumentFacts {
   readonly title: string;
   /** A language tag such as "en-US"; readers that speak choose their voice by it. */
   readonly language: string;
-  /** Date and time, ISO 8601 with an offset. */
-  readonly createdOn: string;
+  /** Date and time, ISO 8601 with an offset; the document carries no date where there is none. */
+  readonly createdOn?: string | undefined;
   readonly paper: Paper;
   readonly faces: Faces;
 }
@@ -42,6 +42,11 @@ function dateOf(iso: string): Date {
   if (Number.isNaN(date.getTime()))
     throw new RangeError(`createdOn is not an ISO 8601 date and time: ${iso}`);
   return date;
+}
+
+function bothDates(iso: string): Record<string, PDFString> {
+  const date = PDFString.fromDate(dateOf(iso));
+  return { CreationDate: date, ModDate: date };
 }
 
 export class PdfDocument {
@@ -101,13 +106,11 @@ export class PdfDocument {
         ...(await this.#attached()),
       }),
     );
-    const date = PDFString.fromDate(dateOf(createdOn));
     context.trailerInfo.Info = context.register(
       context.obj({
         Title: PDFHexString.fromText(title),
         Producer: PDFHexString.fromText('Huskledger'),
-        CreationDate: date,
-        ModDate: date,
+        ...(createdOn === undefined ? {} : bothDates(createdOn)),
       }),
     );
     const bytes = await PDFStreamWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
@@ -117,7 +120,8 @@ export class PdfDocument {
   /** The catalogue's entries for the attachments; none where there are none. */
   async #attached(): Promise<Record<string, unknown>> {
     if (this.#attachments.length === 0) return {};
-    const date = dateOf(this.#facts.createdOn);
+    const { createdOn } = this.#facts;
+    const date = createdOn === undefined ? undefined : dateOf(createdOn);
     const names: (PDFHexString | PDFRef)[] = [];
     const files: PDFRef[] = [];
     // The format wants the names in order.
@@ -127,8 +131,7 @@ export class PdfDocument {
       const embedder = FileEmbedder.for(bytes, name, {
         mimeType,
         description,
-        creationDate: date,
-        modificationDate: date,
+        ...(date === undefined ? {} : { creationDate: date, modificationDate: date }),
         afRelationship: AFRelationship.Source,
       });
       const file = await embedder.embedIntoContext(this.#context);
