@@ -9,7 +9,9 @@ import { prose, sectionHeading } from './prose.ts';
 
 export const ATTACHMENT_NAME = 'agreement.json';
 
-/** The pieces, tied together. */
+/**
+ * The pieces, tied together. The commands for Windows and Mac are from memory; `sha256sum` was tried on a saved file.
+ */
 export function fingerprintPieces({ fingerprint, version }: AgreementPaper, sheet: Sheet): Piece[] {
   return [
     ...sectionHeading('The fingerprint', sheet),
