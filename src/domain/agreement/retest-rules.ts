@@ -48,7 +48,7 @@ export const retestShape = z.strictObject({
   parts: z.array(z.enum(SAMPLE_PARTS)).min(1, { error: 'at least one part' }).optional(),
   referee: writtenText.optional(),
   fee: z.enum(['asker-unless-moved', 'split', 'further-from-referee']),
-  measures: z.partialRecord(z.enum(QUESTIONED, { error: `one of ${QUESTIONED.join(', ')}` }), decidingMethod),
+  measures: z.partialRecord(z.enum(QUESTIONED), decidingMethod),
 });
 
 export type RetestRules = z.infer<typeof retestShape>;

@@ -1,14 +1,18 @@
 /**
  * A whole agreement as plain sentences that both parties can sign, and that say what the settlement does.
  */
+import { conditionsOf } from '../agreement/conditions.ts';
 import type { Agreement } from '../agreement/document.ts';
 import type { FreeBlock, FreeValue } from '../agreement/free-block.ts';
 import { FEEDS, MEASURE_NAMES, MEASURE_UNITS, type Tested } from '../agreement/measures.ts';
+import { retestRulesOf } from '../agreement/retest-rules.ts';
 import { currencyDecimals } from '../money/currency.ts';
 import { printUnits, withMinus } from '../numbers/printing.ts';
 import { warnOfPrice } from '../settlement/makes-sense.ts';
+import { conditionsInWords } from './conditions-words.ts';
 import { countOfDecimals, listed } from './figures-in-words.ts';
 import { referenceInWords } from './reference-words.ts';
+import { retestInWords } from './retest-words.ts';
 import { grainEquivalentInWords, termInWords } from './term-words.ts';
 
 export interface Section {
@@ -44,8 +48,8 @@ export function agreementInWords(agreement: Agreement): Section[] {
     },
     { heading: 'Samples and tests', paragraphs: testWords(agreement) },
     { heading: 'Loads outside the agreed ranges', paragraphs: acceptanceWords(agreement) },
-    ...freeSection('Questions and retests', agreement.retest),
-    ...freeSection('Other conditions, which do not change the price', agreement.conditions),
+    ...retestSections(agreement),
+    ...conditionSections(agreement),
     {
       heading: 'Before you sign',
       paragraphs: [...warnOfPrice(agreement).map((warning) => `Please check: ${warning}.`), CAUTION],
@@ -120,6 +124,22 @@ function toxinWords(acceptance: NonNullable<Agreement['acceptance']>): string[] 
   return [
     'Mould toxins reach cattle and milk: the United States Food and Drug Administration acts at 20 µg/kg of aflatoxin in corn for dairy cattle, and advises at most 10 mg/kg of vomitoxin in their grain and 5 mg/kg in the whole ration. Other countries have limits of their own; ask a veterinarian or nutritionist before feeding.',
   ];
+}
+
+const RETESTS = 'Questions and retests';
+
+/** In sentences where the block has the known shape, else as it stands. */
+function retestSections(agreement: Agreement): Section[] {
+  const rules = retestRulesOf(agreement);
+  if (!rules) return freeSection(RETESTS, agreement.retest);
+  return [{ heading: RETESTS, paragraphs: retestInWords(rules, agreement) }];
+}
+
+function conditionSections(agreement: Agreement): Section[] {
+  const conditions = conditionsOf(agreement);
+  return conditions
+    ? conditionsInWords(conditions, agreement)
+    : freeSection('Other conditions, which do not change the price', agreement.conditions);
 }
 
 function freeSection(heading: string, block: FreeBlock | undefined): Section[] {

@@ -26,3 +26,13 @@ export function addedOrTaken(rate: string): string {
 export function countOfDecimals(count: string): string {
   return `${count} decimal${count === '1' ? '' : 's'}`;
 }
+
+/** "1 day", "14 days". */
+export function countOfDays(count: string): string {
+  return `${count} day${count === '1' ? '' : 's'}`;
+}
+
+/** A text that somebody wrote, with the full stop that it may lack. */
+export function asSentence(text: string): string {
+  return /[.!?…]\s*$/.test(text) ? text : `${text}.`;
+}
