@@ -3,7 +3,6 @@
  * Every figure and text of the block stands in them as it was written.
  */
 import type { Conditions } from '../agreement/conditions.ts';
-import type { Section } from './agreement-words.ts';
 import { asSentence, countOfDays, listed } from './figures-in-words.ts';
 
 export interface Parties {
@@ -11,9 +10,15 @@ export interface Parties {
   readonly buyer: string;
 }
 
+/** A part of the conditions that has something to say. */
+export interface ConditionSection {
+  readonly heading: string;
+  readonly paragraphs: readonly string[];
+}
+
 /** The sections of a well-formed `conditions` block; nothing is said of a part that it leaves out. */
-export function conditionsInWords(conditions: Conditions, parties: Parties): Section[] {
-  const sections: Section[] = [
+export function conditionsInWords(conditions: Conditions, parties: Parties): ConditionSection[] {
+  const sections: ConditionSection[] = [
     {
       heading: 'How much, when and where',
       paragraphs: [...volumeWords(conditions, parties), ...deliveryWords(conditions, parties)],
