@@ -4,7 +4,18 @@
 import type { Agreement } from '../agreement/document.ts';
 import type { Measure, Tested } from '../agreement/measures.ts';
 import { readerUnits } from '../agreement/reader-units.ts';
-import { add, compare, type Exact, HUNDRED, isNegative, isZero, subtract, ZERO } from '../numbers/exact.ts';
+import {
+  add,
+  compare,
+  type Exact,
+  HUNDRED,
+  isNegative,
+  isZero,
+  multiply,
+  subtract,
+  whole,
+  ZERO,
+} from '../numbers/exact.ts';
 import { moveFigures } from './plausible-figures.ts';
 import { prepareTryOut, type TrialFigures, type TrialLoad, type TriedPrice } from './try-out.ts';
 
@@ -82,7 +93,9 @@ export function priceCurve(
   if (isZero(starch.step) || isNegative(starch.step)) throw new RangeError('The step must be above 0');
   const price = prepareTryOut(agreement, { quotes, load, ton: readerUnits(agreement).ton });
   const points: CurvePoint[] = [];
-  for (let at = starch.from; compare(at, starch.to) <= 0; at = add(at, starch.step)) {
+  for (let count = 0; ; count++) {
+    const at = add(starch.from, multiply(starch.step, whole(count)));
+    if (compare(at, starch.to) > 0) return points;
     const moved =
       fibre === 'held'
         ? new Map(figures).set('starch', at)
@@ -93,5 +106,4 @@ export function priceCurve(
       price: price(moved),
     });
   }
-  return points;
 }

@@ -89,7 +89,7 @@ export function prepareTriedLoad(
   };
 }
 
-/** The references as if their quote were fixed; basis, floor and ceiling still apply. */
+/** The references as if their quote were fixed; a price that is fixed already stays. Basis, floor and ceiling still apply. */
 function fixReferences(
   references: Agreement['references'],
   quotes: ReadonlyMap<string, string>,
@@ -99,7 +99,9 @@ function fixReferences(
       const price = quotes.get(name);
       return [
         name,
-        price === undefined ? reference : { ...reference, rule: { kind: 'fixed', price } as const },
+        price === undefined || reference.rule.kind === 'fixed'
+          ? reference
+          : { ...reference, rule: { kind: 'fixed', price } as const },
       ];
     }),
   );
