@@ -58,7 +58,8 @@ function labelled(feed: Feed, label: string) {
  * With more: the mean, the wettest, the driest, and those with the most and the least starch.
  */
 export function exampleLoads({ feed, tests, unit }: ExampleSource): readonly ExampleLoad[] {
-  const chosen = unlike([...fromTests(feed, tests), ...movedFrom(feed, centreOf(feed, tests))]);
+  // The feed's own five come last: tests that can hardly be true may leave too few that differ.
+  const chosen = unlike([...examplesFrom(feed, tests), ...examplesFrom(feed, [])]);
   return chosen.slice(0, EXAMPLES).map(({ label, tested, figures }) => ({
     label,
     figures,
@@ -66,6 +67,10 @@ export function exampleLoads({ feed, tests, unit }: ExampleSource): readonly Exa
     unit,
     assumed: TESTED.filter((measure) => !tested.has(measure)),
   }));
+}
+
+function examplesFrom(feed: Feed, tests: readonly TrialFigures[]): Labelled[] {
+  return [...fromTests(feed, tests), ...movedFrom(feed, centreOf(feed, tests))];
 }
 
 /** The load that others are moved from. */
