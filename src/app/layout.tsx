@@ -7,6 +7,8 @@ import './look/frame.css';
 import './look/forms.css';
 import './look/loads.css';
 import './look/stair.css';
+import './look/builder.css';
+import './look/worth.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { PlaceHeader } from './place/place-header.tsx';

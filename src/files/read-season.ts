@@ -80,7 +80,8 @@ export async function openSeason(
 }
 
 function loadRules({ timeZone, price }: AgreementParts): LoadRules {
-  return { calendar: zoneCalendar(timeZone ?? 'UTC'), distanceNeeded: price.some(needsDistance) };
+  const distanceNeeded = price.some(needsDistance);
+  return { calendar: zoneCalendar(timeZone ?? 'UTC'), distanceNeeded: () => distanceNeeded };
 }
 
 /** Elections and choices must be of loads that were delivered. */

@@ -75,6 +75,39 @@ export interface SettlementFact {
   readonly quotes: readonly string[];
 }
 
+/** A signature under the version of an offer. */
+export interface SignatureFact {
+  readonly party: string;
+  readonly person: string;
+  readonly name: string;
+  readonly fingerprint: string;
+  readonly signedAt: string;
+}
+
+/** How both parties signed a version of the agreement here. */
+export interface SigningFact {
+  readonly agreementVersion: string;
+  readonly seller: string;
+  /** The agreement's number among its seller's; null for an amendment. */
+  readonly serial: string | null;
+  readonly offer: string;
+  readonly offerVersion: string;
+  readonly lot: string | null;
+  readonly effectiveFrom: string | null;
+  /** By the party's id. */
+  readonly signatures: readonly SignatureFact[];
+}
+
+/** The early end that both signed. */
+export interface ClosingFact {
+  readonly lastDeliveryOn: string;
+  readonly offer: string;
+  readonly offerVersion: string;
+  /** SHA-256 of the document that both signed. */
+  readonly fingerprint: string;
+  readonly signatures: readonly SignatureFact[];
+}
+
 interface FactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
@@ -83,6 +116,8 @@ interface FactsByKind {
   readonly election: ElectionFact;
   readonly choice: ChoiceFact;
   readonly settlement: SettlementFact;
+  readonly signing: SigningFact;
+  readonly closing: ClosingFact;
 }
 export type FactKind = keyof FactsByKind;
 

@@ -21,7 +21,7 @@ async function readingOf(mostKept: number) {
   const problems: InputProblem[] = [];
   const counts: number[] = [];
   const file = await readLoads(path, {
-    rules: { calendar: zoneCalendar('America/Boise'), distanceNeeded: false },
+    rules: { calendar: zoneCalendar('America/Boise'), distanceNeeded: () => false },
     report: (problem) => problems.push(problem),
     warn: () => {},
     onLoads: (count) => counts.push(count),

@@ -37,10 +37,8 @@ export function prepareProduct(season: OracleSeason): ProductSettlement {
   if (!agreement) throw new Error(JSON.stringify(problems, undefined, 1));
   const money = moneyOf(agreement);
   const settle = prepareSettlement(agreement, evidenceOf(season, agreement));
-  const rules = {
-    calendar: zoneCalendar(agreement.timeZone),
-    distanceNeeded: agreement.price.some(needsDistance),
-  };
+  const distanceNeeded = agreement.price.some(needsDistance);
+  const rules = { calendar: zoneCalendar(agreement.timeZone), distanceNeeded: () => distanceNeeded };
   return {
     agreement,
     money,

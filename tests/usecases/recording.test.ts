@@ -2,7 +2,12 @@
  * Recording and settling through the use cases: what each refuses, that a key is answered once, and who may do what.
  */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { ROLES, type Role, VERBS, type Verb } from '../../src/domain/parties/permissions.ts';
+import {
+  VERBS as ALL_VERBS,
+  type Verb as AnyVerb,
+  ROLES,
+  type Role,
+} from '../../src/domain/parties/permissions.ts';
 import { readAgreementList } from '../../src/usecases/agreements/read-agreement-list.ts';
 import { readAgreementWords } from '../../src/usecases/agreements/read-agreement-words.ts';
 import { recordAgreement } from '../../src/usecases/agreements/record-agreement.ts';
@@ -265,6 +270,10 @@ describe('a request key', () => {
 });
 
 describe('who may', () => {
+  /** The verbs of bargaining are tried in offers.test.ts. */
+  const BARGAINING = ['keep-lot', 'make-offer', 'sign', 'advise'] as const;
+  type Verb = Exclude<AnyVerb, (typeof BARGAINING)[number]>;
+  const VERBS = ALL_VERBS.filter((verb): verb is Verb => !BARGAINING.some((other) => other === verb));
   const ASK: Readonly<Record<Verb, (context: Context) => Promise<unknown>>> = {
     read: (context) => readAgreementWords(context, { agreementId }),
     'record-agreement': (context) =>

@@ -6,10 +6,12 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { proposeAmendment, proposeClosing } from '../../src/usecases/offers/propose-amendment.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { importTogether, newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { agreed, newSigner, signNewest, TERMS } from './bargain.ts';
 
 let record: TestRecord;
 let superuser: Client;
@@ -29,6 +31,7 @@ beforeAll(async () => {
     expect(problems).toEqual([]);
     await recordResults({ ...record.tools, caller: buyer }, { agreementId, results: [FULL_RESULT] });
   }
+  await signAmendAndClose();
   superuser = await record.superuser();
   await disarm();
 });
@@ -40,10 +43,31 @@ afterAll(async () => {
 test('an honest record is clean', async () => {
   const verified = await verifyRecord(record.tools);
   expect(verified.faults).toEqual([]);
-  expect(verified).toMatchObject({ agreements: 2 });
+  expect(verified).toMatchObject({ agreements: 3 });
   expect(verified.settlements).toBeGreaterThan(30);
   expect(verified.entries).toBeGreaterThan(150);
 });
+
+/** An agreement that was signed here, amended and closed. */
+async function signAmendAndClose(): Promise<void> {
+  const seller = await newSigner(record.tools, 'Hollow Fen Farm');
+  const buyer = await newSigner(record.tools, 'Sorrel Bend Dairy');
+  const agreementId = await agreed({
+    seller: [seller, 'Hollow Fen Farm'],
+    buyer: [buyer, 'Sorrel Bend Dairy'],
+  });
+  const sending = { agreementId, validDays: '10' };
+  const { offerId: amendment } = await proposeAmendment(seller, {
+    ...sending,
+    document: { ...TERMS, rounding: 'half-even' },
+    effectiveFrom: '2026-09-20',
+  });
+  await signNewest(seller, amendment, 'Hollow Fen Farm');
+  await signNewest(buyer, amendment, 'Sorrel Bend Dairy');
+  const { offerId: closing } = await proposeClosing(buyer, { ...sending, lastDelivery: '2026-10-01' });
+  await signNewest(seller, closing, 'Hollow Fen Farm');
+  await signNewest(buyer, closing, 'Sorrel Bend Dairy');
+}
 
 /** A small season with an election, both choices, distances and a truck. */
 const EVERYTHING = {
@@ -109,6 +133,9 @@ const WATCHED: Readonly<Record<string, readonly string[]>> = {
   journal_entry: ['transaction_id'],
   posting: [],
   account_balance: [],
+  signing: [],
+  agreement_closing: [],
+  signature: [],
 };
 
 /** Another value of a type, as near as can be. */

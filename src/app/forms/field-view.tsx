@@ -5,6 +5,7 @@ import { Fragment } from 'react';
 import { ChoiceInput, ListInput } from './choice-inputs.tsx';
 import type { Field, Given, InputField } from './field.ts';
 import type { FormState } from './form-state.ts';
+import { FormulaFieldView } from './formula-field-view.tsx';
 import { WallClockInput } from './wall-clock-input.tsx';
 
 export function FieldView({ field, state }: { readonly field: Field; readonly state: FormState }) {
@@ -33,6 +34,8 @@ export function FieldView({ field, state }: { readonly field: Field; readonly st
           ))}
         </div>
       );
+    case 'formula':
+      return <FormulaFieldView field={field} state={state} />;
     default:
       return <Labelled field={field} state={state} />;
   }

@@ -1,6 +1,8 @@
 /**
  * Forms as data: a page says what it asks for, and one component draws it and keeps what was typed.
  */
+import type { Draft } from '../builder/document-path.ts';
+import type { FixedKey } from '../builder/fixed-key.ts';
 
 interface Named {
   readonly name: string;
@@ -72,6 +74,20 @@ export interface HiddenField {
   readonly value: string;
 }
 
+/** A whole agreement, drawn as the formula builder; what is sent is the agreement file's text. */
+export interface FormulaField extends Omit<Named, 'value' | 'optional'> {
+  readonly kind: 'formula';
+  readonly draft: Draft;
+  /** What it is compared with. */
+  readonly previous?: Draft;
+  /** A lot's tests: figures by measure, constituents in percent of dry matter. */
+  readonly lotTests: readonly Readonly<Record<string, string>>[];
+  readonly fixed: readonly FixedKey[];
+  /** Latest quotes by reference, to try it with. */
+  readonly quotes?: Readonly<Record<string, string>>;
+  readonly locale?: string;
+}
+
 export type InputField =
   | TextField
   | PasswordField
@@ -97,11 +113,11 @@ export interface FieldRow {
   readonly fields: readonly InputField[];
 }
 
-export type Field = InputField | HiddenField | MoreFields | FieldRow;
+export type Field = InputField | FormulaField | HiddenField | MoreFields | FieldRow;
 
 /** Every field that holds something, wherever it stands. */
-export function inputsOf(fields: readonly Field[]): readonly (InputField | HiddenField)[] {
-  return fields.flatMap((field): readonly (InputField | HiddenField)[] =>
+export function inputsOf(fields: readonly Field[]): readonly (InputField | FormulaField | HiddenField)[] {
+  return fields.flatMap((field): readonly (InputField | FormulaField | HiddenField)[] =>
     field.kind === 'more' || field.kind === 'row' ? field.fields : [field],
   );
 }

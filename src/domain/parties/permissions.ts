@@ -23,6 +23,10 @@ export const VERBS = [
   'record-election',
   'record-choice',
   'settle',
+  'keep-lot',
+  'make-offer',
+  'sign',
+  'advise',
   'invite',
   'end-membership',
 ] as const;
@@ -40,6 +44,10 @@ const ALLOWED: Readonly<Record<Verb, readonly Role[]>> = {
   'record-election': OFFICE,
   'record-choice': OFFICE,
   settle: OFFICE,
+  'keep-lot': OFFICE,
+  'make-offer': OFFICE,
+  sign: ['owner'],
+  advise: OFFICE,
   invite: ['owner'],
   'end-membership': ['owner'],
 };
@@ -59,6 +67,10 @@ export const VERB_NAMES: Readonly<Record<Verb, string>> = {
   'record-election': 'name a pricing date',
   'record-choice': 'accept or refuse a load',
   settle: 'settle loads',
+  'keep-lot': 'post feed for sale',
+  'make-offer': 'make or answer an offer',
+  sign: 'sign for the party',
+  advise: 'write advice',
   invite: 'invite people',
   'end-membership': 'end somebody’s part in the party',
 };

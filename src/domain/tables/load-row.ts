@@ -2,6 +2,7 @@
  * A row of `loads.csv` as a delivered load.
  */
 import { parseInstant, type ZoneCalendar } from '../dates/instant.ts';
+import type { LocalDate } from '../dates/local-date.ts';
 import type { DeliveredLoad } from '../deliveries/delivered-load.ts';
 import { compare, subtract } from '../numbers/exact.ts';
 import { SCALE_UNITS, toPounds } from '../quantities/units.ts';
@@ -10,8 +11,8 @@ import { found } from './table-shape.ts';
 
 export interface LoadRules {
   readonly calendar: ZoneCalendar;
-  /** True where a price term is per mile or km. */
-  readonly distanceNeeded: boolean;
+  /** True where a price term of a load's day is per mile or km; undefined where the day cannot be read. */
+  readonly distanceNeeded: (deliveredOn: LocalDate | undefined) => boolean;
 }
 
 /** The load, or undefined where the row has faults (which the row then holds). */
@@ -29,16 +30,19 @@ export function readLoadRow(row: Row, { calendar, distanceNeeded }: LoadRules): 
   const truck = row.optionalName('truck');
   const miles = row.optionalAmount('miles');
   const length = miles ?? row.optionalAmount('km');
-  if (distanceNeeded && length === undefined && row.text('miles') === '' && row.text('km') === '') {
+  const deliveredOn = 'wrong' in time ? undefined : calendar.dateAt(time.instant);
+  const hasNoDistance = length === undefined && row.text('miles') === '' && row.text('km') === '';
+  if (hasNoDistance && distanceNeeded(deliveredOn)) {
     row.fault('miles', '(or km) must be given, since the agreement has a price per distance; it is empty');
   }
-  if (row.problems.length > 0 || 'wrong' in time || !gross || !tare || !unit) return undefined;
+  if (row.problems.length > 0 || 'wrong' in time || !deliveredOn || !gross || !tare || !unit)
+    return undefined;
 
   const net = subtract(gross, tare);
   return {
     ticket,
     deliveredAt: time.instant,
-    deliveredOn: calendar.dateAt(time.instant),
+    deliveredOn,
     unit,
     gross,
     tare,

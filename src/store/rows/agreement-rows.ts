@@ -39,6 +39,22 @@ export async function readAgreement(tx: Transaction, id: string): Promise<Agreem
   return row;
 }
 
+/** A version with the date from which it prices; null for the first, and for what was signed elsewhere. */
+export interface VersionRow extends Pick<AgreementRow, 'versionId' | 'version' | 'document' | 'fingerprint'> {
+  readonly effectiveFrom: string | null;
+}
+
+/** Every version of an agreement, oldest first. */
+export async function readVersions(tx: Transaction, agreementId: string): Promise<readonly VersionRow[]> {
+  return await tx.$queryRawUnsafe<VersionRow[]>(
+    `SELECT v.id AS "versionId", v.version, v.document, v.fingerprint, s.effective_from::text AS "effectiveFrom"
+     FROM agreement_version v
+     LEFT JOIN signing s ON s.agreement_id = v.agreement_id AND s.version_id = v.id
+     WHERE v.agreement_id = $1::uuid ORDER BY v.version`,
+    agreementId,
+  );
+}
+
 /** The agreement of two parties by its own number, or undefined. */
 export async function findAgreement(
   tx: Transaction,
@@ -73,14 +89,25 @@ export async function insertAgreement(tx: Transaction, agreement: NewAgreement):
     buyer_id: ['uuid', [agreement.buyerId]],
     number: ['text', [agreement.number]],
   });
+  await insertVersion(tx, { ...agreement, agreementId: agreement.id, version: 1 });
+}
+
+export interface NewVersion
+  extends Pick<NewAgreement, 'versionId' | 'document' | 'fingerprint' | 'recordedAt' | 'recordedBy'> {
+  readonly agreementId: string;
+  readonly version: number;
+}
+
+/** Writes a version of an agreement. */
+export async function insertVersion(tx: Transaction, version: NewVersion): Promise<void> {
   await insertRows(tx, 'agreement_version', {
-    agreement_id: ['uuid', [agreement.id]],
-    id: ['uuid', [agreement.versionId]],
-    version: ['int', [1]],
-    document: ['text', [agreement.document]],
-    fingerprint: ['text', [agreement.fingerprint]],
-    recorded_at: ['timestamptz', [agreement.recordedAt]],
-    recorded_by: ['uuid', [agreement.recordedBy]],
+    agreement_id: ['uuid', [version.agreementId]],
+    id: ['uuid', [version.versionId]],
+    version: ['int', [version.version]],
+    document: ['text', [version.document]],
+    fingerprint: ['text', [version.fingerprint]],
+    recorded_at: ['timestamptz', [version.recordedAt]],
+    recorded_by: ['uuid', [version.recordedBy]],
   });
 }
 

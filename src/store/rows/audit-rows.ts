@@ -14,6 +14,7 @@ import {
 } from './quote-rows.ts';
 import { type ResultRow, readResults } from './result-rows.ts';
 import { readSettlements, type SettlementRow } from './settlement-rows.ts';
+import { type ClosingRow, readClosing, readSignings, type SigningRow } from './signing-rows.ts';
 
 /** Ids of all agreements, in order. */
 export async function readAgreementIds(tx: Transaction): Promise<readonly string[]> {
@@ -37,6 +38,8 @@ export interface StandingRows {
   readonly elections: readonly ElectionRow[];
   readonly choices: readonly ChoiceRow[];
   readonly settlements: readonly SettlementRow[];
+  readonly signings: readonly SigningRow[];
+  readonly closing: ClosingRow | undefined;
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -66,6 +69,8 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     elections: await readElections(tx, id, loadIds),
     choices: await readChoices(tx, id, loadIds),
     settlements: await readSettlements(tx, id, loadIds),
+    signings: await readSignings(tx, id),
+    closing: await readClosing(tx, id),
   };
 }
 
@@ -123,6 +128,8 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['election', 'recorded_at', 'recorded_by'],
   ['choice', 'recorded_at', 'recorded_by'],
   ['settlement', 'settled_at', 'settled_by'],
+  ['signing', 'recorded_at', 'recorded_by'],
+  ['agreement_closing', 'recorded_at', 'recorded_by'],
 ];
 
 /** Rows whose entry is missing, or says another moment or person. */

@@ -14,7 +14,7 @@ import type { LoadRow } from '../../store/rows/load-rows.ts';
 import type { ChoiceRow, ElectionRow } from '../../store/rows/quote-rows.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
 import { readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
-import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import { type AgreedTerms, type FoundAgreement, termsOn } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
 import { gatherEvidence } from '../settlements/gather-evidence.ts';
 import { quotesOf, recompute } from '../settlements/recompute.ts';
@@ -22,6 +22,8 @@ import { deliveredLoad } from './load-fact.ts';
 
 export interface LoadOutcome {
   readonly row: LoadRow;
+  /** The version that it was delivered under. */
+  readonly terms: AgreedTerms;
   readonly outcome: Outcome;
   /** Every version, oldest first; none while the load waits. */
   readonly settlements: readonly SettlementRow[];
@@ -37,10 +39,30 @@ export async function outcomesOf(
   found: FoundAgreement,
   loads: readonly LoadRow[],
 ): Promise<readonly LoadOutcome[]> {
-  const { row, agreement } = found;
+  const outcomes = new Map<string, LoadOutcome>();
+  for (const [terms, delivered] of byTerms(found, loads)) {
+    for (const outcome of await outcomesUnder(tx, terms, delivered)) outcomes.set(outcome.row.id, outcome);
+  }
+  return loads.flatMap(({ id }) => outcomes.get(id) ?? []);
+}
+
+/** Loads by the version that each was delivered under, in their order. */
+export function byTerms(
+  found: FoundAgreement,
+  loads: readonly LoadRow[],
+): ReadonlyMap<AgreedTerms, readonly LoadRow[]> {
+  return groupRows(loads, ({ deliveredOn }) => termsOn(found, deliveredOn));
+}
+
+async function outcomesUnder(
+  tx: Transaction,
+  terms: AgreedTerms,
+  loads: readonly LoadRow[],
+): Promise<readonly LoadOutcome[]> {
+  const { row, agreement } = terms;
   const ids = loads.map(({ id }) => id);
   const settlements = groupRows(await readSettlements(tx, row.id, ids), ({ loadId }) => loadId);
-  const gathered = await gatherEvidence(tx, found, loads);
+  const gathered = await gatherEvidence(tx, terms, loads);
   const settle = prepareSettlement(agreement, gathered.evidence);
   const elections = groupRows(gathered.elections, ({ loadId }) => loadId);
   const choices = groupRows(gathered.choices, ({ loadId }) => loadId);
@@ -51,6 +73,7 @@ export async function outcomesOf(
     const delivered = deliveredLoad(load);
     const known = {
       row: load,
+      terms,
       settlements: versions,
       result: gathered.results.get(sampleOf(delivered, agreement) ?? ''),
       elections: elections.get(load.id) ?? [],
@@ -71,7 +94,7 @@ export async function outcomesOf(
 
 /** How the loads of an agreement are told, beside one another. */
 export function loadSetting(
-  { agreement }: FoundAgreement,
+  { agreement }: AgreedTerms,
   { heaviest, figures }: Pick<LoadSetting, 'heaviest' | 'figures'>,
 ): LoadSetting {
   return {

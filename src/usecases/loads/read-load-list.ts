@@ -73,9 +73,9 @@ export async function readLoadList(context: Context, request: LoadListRequest): 
     const heaviest = longestStrip(told.flatMap(({ outcomes }) => outcomes.map(({ outcome }) => outcome)));
     const summaries = new Map<string, LoadSummary>();
     for (const { found, outcomes } of told) {
-      const setting = loadSetting(found, { heaviest, figures });
-      const { money } = setting;
-      for (const { row, outcome, settlements } of outcomes) {
+      for (const { row, terms, outcome, settlements } of outcomes) {
+        const setting = loadSetting(terms, { heaviest, figures });
+        const { money } = setting;
         const { deliveredAt, strip, ticket } = describeTicket(outcome, setting);
         summaries.set(row.id, {
           id: row.id,

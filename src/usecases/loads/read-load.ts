@@ -57,9 +57,9 @@ export async function readLoad(
     const found = await findAgreement(tx, row.agreementId);
     const [of] = await outcomesOf(tx, found, [row]);
     if (!of) throw new Error('A load that was found has no outcome');
-    const { outcome, settlements, result, elections, choices } = of;
+    const { terms, outcome, settlements, result, elections, choices } = of;
     const figures = figuresFor(locale);
-    const setting = loadSetting(found, { heaviest: larger(ONE, outcome.load.netPounds), figures });
+    const setting = loadSetting(terms, { heaviest: larger(ONE, outcome.load.netPounds), figures });
     const { money, calendar } = setting;
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
@@ -76,7 +76,7 @@ export async function readLoad(
       buyer: found.row.buyerName,
       side: found.row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
       currency: money.currency,
-      timeZone: found.agreement.timeZone,
+      timeZone: terms.agreement.timeZone,
       ticket: describeTicket(outcome, setting),
       sample,
       standing: standingOf(outcome, settlements.length > 0, (total) => ({

@@ -2,13 +2,11 @@
  * What waits, and for whom: loads without a settlement, by what they wait for, oldest first.
  */
 import type { WaitingReason } from '../../domain/settlement/outcome.ts';
-import { prepareSettlement } from '../../domain/settlement/settle-load.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readUnsettledLoads } from '../../store/rows/load-rows.ts';
-import { agreementOf } from '../agreements/find-agreement.ts';
+import { withVersions } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
-import { gatherEvidence } from '../settlements/gather-evidence.ts';
-import { deliveredLoad } from './load-fact.ts';
+import { outcomesOf } from './load-views.ts';
 
 export interface WaitingGroup {
   readonly agreementId: string;
@@ -36,12 +34,9 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
     for (const row of await readAgreements(tx)) {
       const loads = await readUnsettledLoads(tx, row.id);
       if (loads.length === 0) continue;
-      const agreement = agreementOf(row.document);
-      const { evidence } = await gatherEvidence(tx, { row, agreement }, loads);
-      const settle = prepareSettlement(agreement, evidence);
+      const found = await withVersions(tx, row);
       const isSeller = row.sellerId === partyId;
-      for (const load of loads) {
-        const outcome = settle(deliveredLoad(load));
+      for (const { row: load, outcome } of await outcomesOf(tx, found, loads)) {
         const what = outcome.status === 'waiting' ? outcome.reason : 'ready';
         const key = `${row.id} ${what}`;
         const before = groups.get(key);

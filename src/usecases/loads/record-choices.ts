@@ -7,7 +7,7 @@ import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { readLoadsByTicket } from '../../store/rows/load-rows.ts';
 import { type ChoiceRow, insertChoices, readChoices } from '../../store/rows/quote-rows.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
@@ -35,7 +35,7 @@ export async function recordChoices(
   permit(context, 'record-choice');
   const asked = { verb: 'record-choice', subject: agreementId, key, input: choices };
   return await doOnce(context, asked, async (tx) => {
-    const { row: of } = await findAgreement(tx, agreementId);
+    const { row: of } = await findOwnAgreement(tx, context.caller, agreementId);
     const read = readInputRows(choices, { shape: CHOICES, read: readChoiceRow, key: ['ticket'] });
     if (read.length > 0 && of.buyerId !== context.caller.partyId) {
       throw new Refusal('not-yours', `Only ${of.buyerName}, the buyer, accepts or refuses loads.`);

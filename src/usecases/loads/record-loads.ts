@@ -2,6 +2,7 @@
  * Records scale tickets: one as a scale operator weighs it, or a season's as they come from a file.
  */
 import { zoneCalendar } from '../../domain/dates/instant.ts';
+import type { LocalDate } from '../../domain/dates/local-date.ts';
 import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
 import { tellUnusualLoad } from '../../domain/deliveries/unusual-load.ts';
 import { plainDecimal } from '../../domain/numbers/printing.ts';
@@ -13,7 +14,8 @@ import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { insertLoads, type LoadRow, readLoadsByTicket } from '../../store/rows/load-rows.ts';
 import { insertSamples, readSampleIds } from '../../store/rows/result-rows.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { type ClosingRow, readClosing } from '../../store/rows/signing-rows.ts';
+import { findOwnAgreement, termsOn } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
@@ -41,7 +43,7 @@ export interface RecordedLoad {
 /**
  * Returns a record for each ticket, in their order; a ticket that is there already, the same, is not written again.
  * Refuses `not-allowed`, `bad-input`, `not-found`, `ticket-taken` where a ticket is there with other figures,
- * and `unusual` where a weight is hardly right and was not confirmed.
+ * `agreement-closed` for a load after the early end that both signed, and `unusual` where a weight is hardly right and was not confirmed.
  */
 export async function recordLoads(
   context: Context,
@@ -50,10 +52,11 @@ export async function recordLoads(
   permit(context, 'record-load');
   const asked = { verb: 'record-load', subject: agreementId, key, input: loads };
   return await doOnce(context, asked, async (tx) => {
-    const { agreement } = await findAgreement(tx, agreementId);
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
     const rules = {
-      calendar: zoneCalendar(agreement.timeZone),
-      distanceNeeded: agreement.price.some(needsDistance),
+      calendar: zoneCalendar(found.agreement.timeZone),
+      distanceNeeded: (deliveredOn: LocalDate | undefined) =>
+        (deliveredOn ? termsOn(found, deliveredOn) : found).agreement.price.some(needsDistance),
     };
     const read = readInputRows(loads, {
       shape: LOADS,
@@ -73,6 +76,12 @@ export async function recordLoads(
     }));
     for (const { row } of rows) refuseOtherTicket(row, before.get(row.ticket));
     const fresh = rows.filter(({ row }) => !before.has(row.ticket));
+    const closing = await readClosing(tx, agreementId);
+    if (closing)
+      refuseAfterClosing(
+        fresh.map(({ row }) => row),
+        closing,
+      );
 
     refuseUnusual(
       fresh.map(({ load }) => tellUnusualLoad(load)),
@@ -125,6 +134,15 @@ function toRow(
     sample: found.sample ?? null,
     recordedBy: as.recordedBy,
   };
+}
+
+function refuseAfterClosing(loads: readonly LoadRow[], { lastDeliveryOn }: ClosingRow): void {
+  const late = loads.find(({ deliveredOn }) => deliveredOn > lastDeliveryOn);
+  if (!late) return;
+  throw new Refusal(
+    'agreement-closed',
+    `Both sides closed this agreement for deliveries after ${lastDeliveryOn}; ticket ${late.ticket} was delivered on ${late.deliveredOn}.`,
+  );
 }
 
 function refuseOtherTicket(row: LoadRow, before: LoadRow | undefined): void {

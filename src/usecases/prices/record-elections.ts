@@ -8,7 +8,7 @@ import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { readLoadsByTicket } from '../../store/rows/load-rows.ts';
 import { type ElectionRow, insertElections, readElections } from '../../store/rows/quote-rows.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { findOwnAgreement, termsOn } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
@@ -37,20 +37,22 @@ export async function recordElections(
   permit(context, 'record-election');
   const asked = { verb: 'record-election', subject: agreementId, key, input: elections };
   return await doOnce(context, asked, async (tx) => {
-    const { row: of, agreement } = await findAgreement(tx, agreementId);
-    const windowsOf = electionWindows(agreement);
+    const of = await findOwnAgreement(tx, context.caller, agreementId);
+    const named = elections.flatMap(({ ticket }) => ticket?.trim() || []);
+    const loads = await readLoadsByTicket(tx, agreementId, named);
+    // A load's window is that of the version it was delivered under.
+    const windowsOf = (ticket: string) =>
+      electionWindows(termsOn(of, loads.get(ticket)?.deliveredOn ?? '').agreement);
     const read = readInputRows(elections, {
       shape: ELECTIONS,
-      read: (row) => readElectionRow(row, windowsOf),
+      read: (row) => readElectionRow(row, windowsOf(row.text('ticket'))),
       key: ['ticket', 'series'],
     });
-    if (read.length > 0 && of.sellerId !== context.caller.partyId) {
-      throw new Refusal('not-yours', `Only ${of.sellerName}, the seller, names pricing dates.`);
+    if (read.length > 0 && of.row.sellerId !== context.caller.partyId) {
+      throw new Refusal('not-yours', `Only ${of.row.sellerName}, the seller, names pricing dates.`);
     }
     await lockAgreement(tx, agreementId);
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
-    const tickets = read.map(({ found }) => found.ticket);
-    const loads = await readLoadsByTicket(tx, agreementId, tickets);
     const seriesIds = await seriesNamed(
       tx,
       read.map(({ found }) => found.series),

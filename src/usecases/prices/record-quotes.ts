@@ -15,7 +15,7 @@ import {
   readQuotes,
   readSeriesIds,
 } from '../../store/rows/quote-rows.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { groupRows } from '../group-rows.ts';
@@ -46,7 +46,7 @@ export async function recordQuotes(
   permit(context, 'record-quote');
   const asked = { verb: 'record-quote', subject: agreementId, key, input: quotes };
   return await doOnce(context, asked, async (tx) => {
-    await findAgreement(tx, agreementId);
+    await findOwnAgreement(tx, context.caller, agreementId);
     const read = readInputRows(quotes, { shape: PRICES, read: readQuoteRow, key: ['series', 'date'] });
     await lockAgreement(tx, agreementId);
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };

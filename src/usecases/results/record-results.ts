@@ -17,7 +17,7 @@ import {
   readResults,
   readSampleIds,
 } from '../../store/rows/result-rows.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
@@ -59,8 +59,12 @@ export async function recordResults(
   permit(context, 'record-result');
   const asked = { verb: 'record-result', subject: agreementId, key, input: results };
   return await doOnce(context, asked, async (tx) => {
-    const { agreement } = await findAgreement(tx, agreementId);
-    const negativeRemainders = prepareRemainderCheck(agreement);
+    const { versions } = await findOwnAgreement(tx, context.caller, agreementId);
+    // Parts that pass 100 % are wrong under any version that looks at them.
+    const checks = versions.map(({ agreement }) => prepareRemainderCheck(agreement));
+    const negativeRemainders: (typeof checks)[number] = (result) => [
+      ...new Set(checks.flatMap((check) => check(result))),
+    ];
     const read = readInputRows(results, {
       shape: SHAPE,
       read: (row) => readResultRow(row, negativeRemainders),

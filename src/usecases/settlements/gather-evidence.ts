@@ -19,7 +19,7 @@ import {
   readQuotes,
 } from '../../store/rows/quote-rows.ts';
 import { type ResultRow, readResults } from '../../store/rows/result-rows.ts';
-import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import type { AgreedTerms } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
 import { labResult } from '../results/result-fact.ts';
@@ -37,7 +37,7 @@ export interface GatheredEvidence {
 
 export async function gatherEvidence(
   tx: Transaction,
-  { row, agreement }: FoundAgreement,
+  { row, agreement }: AgreedTerms,
   loads: readonly LoadRow[],
 ): Promise<GatheredEvidence> {
   const ids = loads.map(({ id }) => id);

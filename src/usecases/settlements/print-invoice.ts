@@ -40,7 +40,7 @@ export async function printInvoice(
     if (!load || current?.status !== 'settled') {
       throw new Refusal('not-ready', `Load ${row.ticket} has not settled, so there is no invoice of it.`);
     }
-    return { found: of, outcome: load.outcome, settledAt: current.settledAt };
+    return { found: load.terms, outcome: load.outcome, settledAt: current.settledAt };
   });
   const { agreement, row } = found;
   const invoices = drawUpInvoices({

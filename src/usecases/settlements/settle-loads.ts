@@ -8,11 +8,17 @@ import type { Transaction } from '../../store/open-store.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { type LoadRow, readLoads, readUnsettledLoads } from '../../store/rows/load-rows.ts';
 import { insertSettlements, readSettlements } from '../../store/rows/settlement-rows.ts';
-import { type FoundAgreement, findAgreement, isId } from '../agreements/find-agreement.ts';
+import {
+  type AgreedTerms,
+  type FoundAgreement,
+  findOwnAgreement,
+  isId,
+} from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
+import { byTerms } from '../loads/load-views.ts';
 import { Refusal } from '../refusal.ts';
 import { gatherEvidence } from './gather-evidence.ts';
 import { settlementEntering, settlementRow } from './settlement-row.ts';
@@ -47,7 +53,7 @@ export async function settleLoads(
     input: { agreementId, loadId: loadId ?? null },
   };
   const settled = await doOnce(context, asked, async (tx) => {
-    const found = await findAgreement(tx, agreementId);
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
     await lockAgreement(tx, agreementId);
     if (loadId === undefined)
       return await settleAll(tx, context, found, await readUnsettledLoads(tx, agreementId));
@@ -78,8 +84,29 @@ async function settleAll(
   loads: readonly LoadRow[],
   look: (outcome: Outcome) => void = () => {},
 ): Promise<SettledLoads> {
-  const { row, agreement } = found;
-  const gathered = await gatherEvidence(tx, found, loads);
+  const sum = { settled: 0, refused: 0, waiting: 0 };
+  for (const [terms, delivered] of byTerms(found, loads)) {
+    const { settled, refused, waiting } = await settleUnder(tx, context, { terms, loads: delivered, look });
+    sum.settled += settled;
+    sum.refused += refused;
+    sum.waiting += waiting;
+  }
+  return sum;
+}
+
+interface UnderTerms {
+  readonly terms: AgreedTerms;
+  readonly loads: readonly LoadRow[];
+  readonly look: (outcome: Outcome) => void;
+}
+
+async function settleUnder(
+  tx: Transaction,
+  context: Context,
+  { terms, loads, look }: UnderTerms,
+): Promise<SettledLoads> {
+  const { row, agreement } = terms;
+  const gathered = await gatherEvidence(tx, terms, loads);
   const settle = prepareSettlement(agreement, gathered.evidence);
   const decided: { load: LoadRow; outcome: Settled | Refused }[] = [];
   for (const load of loads) {
@@ -95,7 +122,7 @@ async function settleAll(
     settlement: settlementRow(outcome, {
       id: context.newId(),
       load,
-      agreement: found,
+      agreement: terms,
       gathered,
       money,
       version: 1,

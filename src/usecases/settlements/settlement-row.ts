@@ -11,14 +11,14 @@ import type { SettlementFact } from '../../journal/facts.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
 import type { QuoteRow } from '../../store/rows/quote-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
-import type { FoundAgreement } from '../agreements/find-agreement.ts';
+import type { AgreedTerms } from '../agreements/find-agreement.ts';
 import { scaleWeight } from '../loads/load-fact.ts';
 import type { GatheredEvidence } from './gather-evidence.ts';
 
 export interface SettlementSetting {
   readonly id: string;
   readonly load: LoadRow;
-  readonly agreement: FoundAgreement;
+  readonly agreement: AgreedTerms;
   readonly gathered: GatheredEvidence;
   readonly money: Money;
   readonly version: number;

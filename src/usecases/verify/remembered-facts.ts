@@ -4,6 +4,7 @@
 import type { Fact } from '../../journal/facts.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
 import { loadFact } from '../loads/load-fact.ts';
+import { closingFact, signingFact } from '../offers/signing-fact.ts';
 import { resultFact } from '../results/result-fact.ts';
 import { settlementFact } from '../settlements/settlement-row.ts';
 
@@ -23,6 +24,10 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
         },
       },
     ]),
+    ...rows.signings.map((row): [string, Fact] => [row.id, { kind: 'signing', fact: signingFact(row) }]),
+    ...(rows.closing
+      ? [[rows.closing.id, { kind: 'closing', fact: closingFact(rows.closing) }] as [string, Fact]]
+      : []),
     ...rows.quotes.map(({ id, series, date, price }): [string, Fact] => [
       id,
       { kind: 'quote', fact: { series, date, price } },

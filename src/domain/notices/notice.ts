@@ -1,0 +1,81 @@
+/**
+ * What a party is told of, in words that name the other party and no figure: they also go by e-mail.
+ */
+
+export const NOTICE_KINDS = [
+  'offer-came',
+  'offer-countered',
+  'offer-signed',
+  'offer-withdrawn',
+  'offer-declined',
+  'lot-sold',
+  'lot-withdrawn',
+  'lot-shared',
+  'agreement-signed',
+  'amendment-came',
+  'amendment-signed',
+  'closing-came',
+  'agreement-closed',
+  'advice-asked',
+  'advice-note',
+  'advice-draft',
+] as const;
+export type NoticeKind = (typeof NOTICE_KINDS)[number];
+
+/** What a notice is about, and so which page it leads to. */
+export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, 'offer' | 'lot' | 'agreement' | 'advice'>> = {
+  'offer-came': 'offer',
+  'offer-countered': 'offer',
+  'offer-signed': 'offer',
+  'offer-withdrawn': 'offer',
+  'offer-declined': 'offer',
+  'lot-sold': 'offer',
+  'lot-withdrawn': 'offer',
+  'lot-shared': 'lot',
+  'agreement-signed': 'agreement',
+  'amendment-came': 'offer',
+  'amendment-signed': 'agreement',
+  'closing-came': 'offer',
+  'agreement-closed': 'agreement',
+  'advice-asked': 'advice',
+  'advice-note': 'advice',
+  'advice-draft': 'advice',
+};
+
+/** The sentence of a notice; `from` is the other party's name. */
+export function noticeInWords(kind: NoticeKind, from: string): string {
+  switch (kind) {
+    case 'offer-came':
+      return `${from} made an offer on your lot.`;
+    case 'offer-countered':
+      return `${from} sent a new version of the offer.`;
+    case 'offer-signed':
+      return `${from} signed the offer. It becomes an agreement when your side signs too.`;
+    case 'offer-withdrawn':
+      return `${from} withdrew the offer.`;
+    case 'offer-declined':
+      return `${from} declined the offer.`;
+    case 'lot-sold':
+      return `The lot of ${from} went to another buyer. Your offer is over.`;
+    case 'lot-withdrawn':
+      return `${from} no longer offers the lot. Your offer is over.`;
+    case 'lot-shared':
+      return `${from} shows you a lot.`;
+    case 'agreement-signed':
+      return `You and ${from} have both signed: the agreement stands.`;
+    case 'amendment-came':
+      return `${from} proposes to amend the agreement.`;
+    case 'amendment-signed':
+      return `You and ${from} have both signed the amendment.`;
+    case 'closing-came':
+      return `${from} proposes to close the agreement early.`;
+    case 'agreement-closed':
+      return `You and ${from} have both signed: the agreement closes early.`;
+    case 'advice-asked':
+      return `${from} asks for your advice.`;
+    case 'advice-note':
+      return `${from} wrote a note.`;
+    case 'advice-draft':
+      return `${from} proposes terms to you.`;
+  }
+}
