@@ -28,7 +28,7 @@ export function adviseOn(agreement: Agreement, { quotes }: AdviceSetting = {}): 
   return [
     ...adviseOnUnpriced(ground),
     ...warnOfOverpricing(agreement).map(
-      (warning): Advice => ({ kind: 'pays-twice', message: `${warning}.` }),
+      (warning): Advice => ({ kind: 'pays-twice', message: `${warning}. ${PAY_ONCE}` }),
     ),
     ...adviseOnStarch(ground),
     ...adviseOnFibre(ground),
@@ -42,6 +42,9 @@ export function adviseOn(agreement: Agreement, { quotes }: AdviceSetting = {}): 
     ),
   ];
 }
+
+const PAY_ONCE =
+  'Lower a share, or pay the starch as grain-equivalent where what is not starch is paid, too.';
 
 function capitalised(sentence: string): string {
   return `${sentence.slice(0, 1).toUpperCase()}${sentence.slice(1)}`;

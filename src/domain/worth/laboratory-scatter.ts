@@ -30,7 +30,7 @@ const PUBLISHED: Partial<Readonly<Record<Measure, Published>>> = {
   },
   // Only s_r, within one laboratory, is published; two laboratories lie no closer. Of 100 pairs of corn silage samples
   // from one pile, 30 lay more than 3 points apart and 5 more than 6 (report of 2020), which the higher limit agrees with.
-  starch: { deviations: ['1.6', '2.2'], source: 'AOAC 996.11 extended, within one laboratory' },
+  starch: { deviations: ['1.6', '2.2'], source: 'AOAC 996.11 extended, in one laboratory alone' },
   ndf: { deviations: ['0.37', '2.24'], source: 'AOAC 2002.04, Mertens 2002' },
   adf: { deviations: ['0.56', '2.44'], source: 'AOAC 973.18, Möller 2009' },
   'crude-protein': { deviations: ['0.52', '0.52'], source: 'AOAC 990.03, J AOAC 1989' },

@@ -62,7 +62,9 @@ describe('a cliff', () => {
     // 28 to 40 within 10.5 to 40.5, the usual 18 to 33 and half as much on either side.
     expect(message).toContain('There are 13 such steps');
     // 2.8 × 0.37 and 2.8 × 2.24 (AOAC 2002.04, Mertens 2002).
-    expect(message).toContain('differ by 1 to 6.3 points of NDF');
+    expect(message).toContain(
+      'can lie 1.0 to 6.3 points of NDF apart (AOAC 2002.04, Mertens 2002). Away from the step, the smaller of these moves nothing',
+    );
     expect(message).toContain('Count fractions of a point');
   });
 
@@ -78,7 +80,7 @@ describe('a cliff', () => {
     expect(message).toMatch(/jumps by 144\.\d\d USD .* between 42 and 42\.01 % moisture/);
     expect(message).not.toContain('such steps');
     // 2.8 × 0.44 % × 58 and 2.8 × 0.77 % × 58 (J AOAC 85:318).
-    expect(message).toContain('differ by 0.7 to 1.3 points of moisture');
+    expect(message).toContain('can lie 0.7 to 1.3 points of moisture apart');
   });
 
   test('is none where the laboratories’ scatter moves more money than the step', () => {
@@ -307,7 +309,7 @@ describe('a floor above a ceiling', () => {
       'Even at the lowest corn price that can count, the formula comes to more than the ceiling of “Most”',
     );
     expect(held({ ceiling: '4.50' }, limit('Least', { floor: '150' }))[0]).toContain(
-      'Even at the highest corn price',
+      'Even at the highest corn price that can count, the formula comes to less than the floor of “Least”',
     );
     expect(held({ floor: '2.00' }, limit('Most', { ceiling: '110' }))).toEqual([]);
     expect(held({}, limit('Most', { ceiling: '60' }))).toEqual([]);
@@ -344,6 +346,8 @@ describe('the rest', () => {
     expect(messages(draft({ price: [dry] }), 'cannot-price')[0]).toContain(
       'outside the table of bushel weights',
     );
+    const few = draft({ price: [dry], acceptance: [{ on: 'moisture', above: '28' }] });
+    expect(messages(few, 'cannot-price')).toEqual([]);
     const less = { ...FIBRE, after: ['grain-equivalent', 'ndf'] };
     expect(messages(draft({ price: [GRAIN, less] }), 'cannot-price')[0]).toContain(
       'less than nothing cannot be left',

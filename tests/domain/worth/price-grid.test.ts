@@ -105,6 +105,10 @@ describe('assumed quotes', () => {
     expect(quoteOf(ends)).toBe(quote);
   });
 
+  test('have the digits of the currency', () => {
+    expect(assumedQuotes(draft({ currency: 'JPY' })).get('corn')).toBe('638.82');
+  });
+
   test('give way to given ones, and are none for a fixed price', () => {
     expect(assumedQuotes(draft(), ROUND_QUOTES)).toEqual(ROUND_QUOTES);
     const fixed = draft({ references: { corn: { ...CORN, rule: { kind: 'fixed', price: '4' } } } });

@@ -4,10 +4,10 @@
 import type { AcceptanceRange } from '../../agreement/document.ts';
 import { MEASURE_NAMES } from '../../agreement/measures.ts';
 import { compare, decimal, type Exact, HUNDRED, isNegative, negate, subtract } from '../../numbers/exact.ts';
-import { printDecimal } from '../../numbers/printing.ts';
+import { printFixed } from '../../numbers/printing.ts';
 import { laboratoryScatter } from '../laboratory-scatter.ts';
 import type { Advice } from './advice.ts';
-import { tellSpread } from './cliff-words.ts';
+import { tellTwoTests } from './cliff-words.ts';
 import { type Ground, tellFigure, totalOf } from './ground.ts';
 import { readRetestBlock } from './retest-block.ts';
 
@@ -38,7 +38,7 @@ function adviseOnEdge(
   return [
     {
       kind: 'cliff',
-      message: `${ground.agreement.buyer} may refuse a load ${side} ${tellFigure(on, edge)}, and such feed usually tests about ${tellFigure(on, usual)}. Two good laboratories can differ by ${tellSpread(scatter)} of ${name} on the same sample (${scatter.source}), so chance decides which of two ordinary loads is refused.${price} Move the edge at least ${printDecimal(scatter.low, 1)} points away from ordinary loads, or agree that a second test decides.`,
+      message: `${ground.agreement.buyer} may refuse a load ${side} ${tellFigure(on, edge)}, and such feed usually tests about ${tellFigure(on, usual)}. ${tellTwoTests(scatter, name)}, so chance decides which of two ordinary loads is refused.${price} Move the edge at least ${printFixed(scatter.low, 1)} points away from ordinary loads, or agree that a second test decides.`,
     },
   ];
 }

@@ -3,8 +3,8 @@
  */
 import type { Measure } from '../../agreement/measures.ts';
 import { MEASURE_NAMES } from '../../agreement/measures.ts';
-import { HUNDRED, subtract } from '../../numbers/exact.ts';
-import { printDecimal } from '../../numbers/printing.ts';
+import { HUNDRED, isZero, subtract } from '../../numbers/exact.ts';
+import { printDecimal, printFixed } from '../../numbers/printing.ts';
 import { laboratoryScatter, type Scatter } from '../laboratory-scatter.ts';
 import type { Advice } from './advice.ts';
 import { type Cliff, findCliffs } from './cliffs.ts';
@@ -50,18 +50,24 @@ function tellScatter(ground: Ground, { cliff, scatter, name }: Told): string {
   if (!scatter || !cliff.elsewhere) {
     return `No published limit is known here for how far laboratories differ on ${name}; none of them tells so small a difference apart, so chance decides who gets the money.`;
   }
-  return `Two good laboratories can differ by ${tellSpread(scatter)} of ${name} on the same sample (${scatter.source}); away from the step the closest of that moves only ${ground.tellMoney(cliff.elsewhere)}, so chance decides who gets the money.`;
+  const moved = isZero(cliff.elsewhere) ? 'nothing' : ground.tellMoney(cliff.elsewhere);
+  return `${tellTwoTests(scatter, name)}. Away from the step, the smaller of these moves ${moved}; so chance decides who gets the money.`;
 }
 
-/** "0.7 to 1.3 points", or one figure where both are the same. */
-export function tellSpread({ low, high }: Scatter): string {
-  const [from, to] = [printDecimal(low, 1), printDecimal(high, 1)];
+/** "Two tests of one sample can lie 1.0 to 6.3 points of NDF apart (AOAC 2002.04, Mertens 2002)" */
+export function tellTwoTests(scatter: Scatter, name: string): string {
+  return `Two tests of one sample can lie ${tellSpread(scatter)} of ${name} apart (${scatter.source})`;
+}
+
+/** "0.7 to 1.3 points", or one figure where both print the same. */
+function tellSpread({ low, high }: Scatter): string {
+  const [from, to] = [printFixed(low, 1), printFixed(high, 1)];
   return from === to ? `${from} points` : `${from} to ${to} points`;
 }
 
 function tellRemedy({ measure, term }: Cliff, scatter: Scatter | undefined): string {
   const band = scatter
-    ? `, or leave a band of at least ${printDecimal(scatter.low, 1)} points between one step and the next in which nothing changes`
+    ? `, or leave a band of at least ${printFixed(scatter.low, 1)} points between one step and the next in which nothing changes`
     : '';
   if (term.term === 'schedule' && term.count !== 'exact') {
     return `Count fractions of a point, so that the price slopes${band}.`;

@@ -105,9 +105,15 @@ function tellAlways(
     names.length === 0
       ? 'On every example load'
       : `Even at the ${end} ${names.join(' and ')} price that can count`;
-  return end === 'lowest'
-    ? `${even}, the formula comes to more than the ceiling of “${term.label}”, so every ordinary load is paid the ceiling and no test changes anything. Raise the ceiling, or lower the floor of the reference price.`
-    : `${even}, the formula comes to less than the floor of “${term.label}”, so every ordinary load is paid the floor and no test changes anything. Lower the floor, or raise the ceiling of the reference price.`;
+  const [compared, paid, remedy] =
+    end === 'lowest'
+      ? ['more than the ceiling', 'the ceiling', 'Raise the ceiling']
+      : ['less than the floor', 'the floor', 'Lower the floor'];
+  const other =
+    end === 'lowest'
+      ? 'lower what the reference price can fall to'
+      : 'raise what the reference price can rise to';
+  return `${even}, the formula comes to ${compared} of “${term.label}”, so every ordinary load is paid ${paid} and no test changes anything. ${remedy}${names.length === 0 ? '' : `, or ${other}`}.`;
 }
 
 function lowerFirst(text: string): string {

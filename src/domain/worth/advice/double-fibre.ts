@@ -113,7 +113,7 @@ function fibreShare(price: readonly PriceTerm[]): FibreShare | undefined {
 }
 
 function tellTwice(ground: Ground, charged: Charged): string {
-  return `Fibre is taken off twice: on ${ground.loadInWords} with ${tellHusky(charged)}, ${tellTaken(ground, charged)}. Where fibre rises, starch falls, and NDF holds the ADF, so these measure the same husk. Keep one of them, or halve them knowingly.`;
+  return `Fibre is taken off twice: on ${ground.loadInWords} with ${tellHusky(charged)}, ${tellTaken(ground, charged)}. Where fibre rises, starch falls, and NDF holds the ADF, so these measure the same husk. Keep one of them, or make each smaller, since they add up.`;
 }
 
 function tellLowShare(

@@ -86,7 +86,7 @@ function tellFall(ground: Ground, { from, to, fibre }: Fall & { readonly fibre: 
   const label = lineThatFalls({ from, to });
   return [
     `The price falls as starch rises: from ${ground.tellMoney(from.price)} at ${printDecimal(from.starch)} % to ${ground.tellMoney(to.price)} at ${printDecimal(to.starch)} % starch per ${tonName(ground)} of dry matter, with ${course}.`,
-    'Better feed earns the seller less, and each side has a reason to doubt the test.',
+    'Better feed earns less.',
     label === undefined
       ? 'Let the price rise with starch over the range in which such feed is seen.'
       : `Look at “${label}”: let it rise with starch, or stay, over the range in which such feed is seen.`,

@@ -1,18 +1,34 @@
 /**
  * Ordinary loads that a formula has no price for: they would wait for ever, or be called a wrong result.
  */
+import { HUNDRED, subtract, ZERO } from '../../numbers/exact.ts';
+import { prepareAcceptance } from '../../settlement/acceptance.ts';
+import type { UsedFigures } from '../../settlement/measured-load.ts';
+import type { TrialFigures } from '../try-out.ts';
 import type { Advice } from './advice.ts';
 import type { Ground } from './ground.ts';
 
-/** One warning for each reason that leaves an example load without a price. */
+/** At most one warning, of example loads that the buyer must accept and the formula does not price. */
 export function adviseOnUnpriced(ground: Ground): Advice[] {
-  const reasons = new Map<string, string>();
-  for (const { label, figures } of ground.examples) {
-    const { impossible } = ground.tryLoad(figures);
-    if (impossible !== undefined && !reasons.has(impossible)) reasons.set(impossible, label);
-  }
-  return [...reasons].slice(0, 2).map(([reason, label]) => ({
-    kind: 'cannot-price',
-    message: `${label}, of the kind that this feed brings, has no price by this formula: ${reason}. Change the formula so that it prices every load that ${ground.agreement.buyer} is to accept.`,
-  }));
+  const { breaches } = prepareAcceptance(ground.agreement);
+  const unpriced = ground.examples
+    .filter(({ figures }) => breaches(usedFigures(figures)).length === 0)
+    .flatMap(({ label, figures }) => {
+      const { impossible } = ground.tryLoad(figures);
+      return impossible === undefined ? [] : [{ label, impossible }];
+    });
+  const [first] = unpriced;
+  if (!first) return [];
+  const has = unpriced.length === 1 ? 'has' : 'have';
+  return [
+    {
+      kind: 'cannot-price',
+      message: `By this formula ${unpriced.length} of ${ground.examples.length} usual loads of such feed ${has} no price. “${first.label}”: ${first.impossible}. Such loads would wait without being paid. Change the formula so that it prices every load that ${ground.agreement.buyer} must accept, or set ranges of acceptance that leave them out.`,
+    },
+  ];
+}
+
+function usedFigures(figures: TrialFigures): UsedFigures {
+  const moisture = subtract(HUNDRED, figures.get('dry-matter') ?? ZERO);
+  return { ...Object.fromEntries(figures), moisture };
 }
