@@ -12,7 +12,7 @@ import {
 } from '../../src/domain/templates/dry-bushels.ts';
 import { ENERGY_SHARE } from '../../src/domain/templates/energy-share.ts';
 import { STARCH_AND_FORAGE } from '../../src/domain/templates/starch-and-fibre.ts';
-import { USUAL } from '../../src/domain/templates/usual-figures.ts';
+import { STARTING } from '../../src/domain/templates/starting-figures.ts';
 import { asPublished, drawnFormula, type PublishedFormula, payByTemplate } from './drawn-formula.ts';
 import { onlyQuantity } from './priced-load.ts';
 
@@ -183,5 +183,5 @@ describe('dry bushels by dry matter', () => {
 });
 
 test('whole-ear corn is taken from 32 to 45 % moisture (Univ. of Wisconsin Team Forage, read)', () => {
-  expect(USUAL['whole-ear-corn'].accepted).toEqual({ below: '32', above: '45' });
+  expect(STARTING['whole-ear-corn'].accepted).toEqual({ below: '32', above: '45' });
 });

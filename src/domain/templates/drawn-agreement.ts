@@ -3,8 +3,8 @@
  * taken at, how figures may be questioned, and the conditions that can be filled in before the parties have met.
  */
 import { AGREEMENT_FORMAT, type PriceTerm, type Reference } from '../agreement/document.ts';
+import { STARTING } from './starting-figures.ts';
 import type { TemplateBasics } from './template.ts';
-import { USUAL } from './usual-figures.ts';
 
 /** 1,000 kg ÷ 0.45359237, to ten decimals. */
 const POUNDS_PER_TONNE = '2204.6226218488';
@@ -55,7 +55,7 @@ export function drawAgreement(basics: TemplateBasics, formula: Formula): Record<
     references: formula.references,
     tests: Object.fromEntries(formula.tested.map((measure) => [measure, { decimals: '1' }])),
     price: formula.price,
-    acceptance: [{ on: 'moisture', ...USUAL[feed].accepted }],
+    acceptance: [{ on: 'moisture', ...STARTING[feed].accepted }],
     sampling: { plan: 'per-load' },
     retest: drawRetest(starch),
     conditions: drawConditions(starch),

@@ -6,8 +6,8 @@ import type { BushelMethod, Reference } from '../agreement/document.ts';
 import { ceiling, decimal, divide, multiply, subtract, whole } from '../numbers/exact.ts';
 import { printFixed, printUnits } from '../numbers/printing.ts';
 import { cornReference, drawAgreement } from './drawn-agreement.ts';
+import { STARTING } from './starting-figures.ts';
 import type { Template, TemplateBasics } from './template.ts';
-import { USUAL } from './usual-figures.ts';
 
 function drawBushels(basics: TemplateBasics, methodFor: (corn: Reference) => BushelMethod) {
   const corn = cornReference(basics.metric);
@@ -19,7 +19,7 @@ function drawBushels(basics: TemplateBasics, methodFor: (corn: Reference) => Bus
         label: basics.metric ? 'Feed as dry tonnes of corn' : 'Feed as dry bushels of corn',
         method: methodFor(corn),
         at: { reference: 'corn' },
-        sharePercent: USUAL[basics.feed].energyPercent,
+        sharePercent: STARTING[basics.feed].energyPercent,
       },
     ],
     tested: ['dry-matter'],
@@ -60,7 +60,7 @@ export const BUSHELS_BY_SHRINK: Template = {
  * tonne the hundredths are rounded up, so that no row makes dry corn itself worth more than its price.
  */
 function tableRows({ feed, metric }: TemplateBasics, corn: Reference) {
-  const { from, to } = USUAL[feed].table;
+  const { from, to } = STARTING[feed].table;
   const dryPounds = multiply(decimal(corn.poundsPerUnit), decimal(corn.dryMatterPercent));
   return Array.from({ length: to - from + 1 }, (_, index) => {
     const moisture = from + index;

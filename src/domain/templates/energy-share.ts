@@ -3,8 +3,8 @@
  * share is a constant of the agreement, not a result of the laboratory.
  */
 import { cornReference, drawAgreement } from './drawn-agreement.ts';
+import { STARTING } from './starting-figures.ts';
 import type { Template } from './template.ts';
-import { USUAL } from './usual-figures.ts';
 
 export const ENERGY_SHARE: Template = {
   id: 'energy-share',
@@ -22,7 +22,7 @@ export const ENERGY_SHARE: Template = {
           label: 'Dry matter, by its energy against shelled corn',
           of: 'dry-matter',
           at: { reference: 'corn', per: 'dry-matter' },
-          sharePercent: USUAL[basics.feed].energyPercent,
+          sharePercent: STARTING[basics.feed].energyPercent,
         },
       ],
       tested: ['dry-matter'],

@@ -4,12 +4,12 @@
  */
 import { currencyDecimals } from '../money/currency.ts';
 import { drawAgreement } from './drawn-agreement.ts';
+import { STARTING } from './starting-figures.ts';
 import type { Template, TemplateBasics } from './template.ts';
-import { USUAL } from './usual-figures.ts';
 
 /** The usual rate; a hundred times as much in a currency that has no cents, which is nearer to its prices. */
 function usualRate({ feed, metric, currency }: TemplateBasics): string {
-  const { shortTon, tonne } = USUAL[feed].flat;
+  const { shortTon, tonne } = STARTING[feed].flat;
   const rate = metric ? tonne : shortTon;
   return currencyDecimals(currency) === 0 ? `${rate}00` : rate;
 }
@@ -23,7 +23,7 @@ export const FLAT_WITH_SCHEDULES: Template = {
   leavesToLuck:
     'Leaves to luck where the corn market goes between signing and delivery: one side gains what the other loses.',
   draw(basics) {
-    const { starch, wet } = USUAL[basics.feed];
+    const { starch, wet } = STARTING[basics.feed];
     return drawAgreement(basics, {
       references: {},
       price: [

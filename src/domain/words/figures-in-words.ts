@@ -34,5 +34,6 @@ export function countOfDays(count: string): string {
 
 /** A text that somebody wrote, with the full stop that it may lack. */
 export function asSentence(text: string): string {
-  return /[.!?…]\s*$/.test(text) ? text : `${text}.`;
+  const words = text.trimEnd();
+  return /[.!?…]$/.test(words) ? words : `${words}.`;
 }

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { FEED_KINDS } from '../../../src/domain/agreement/measures.ts';
 import { ENERGY_SHARE } from '../../../src/domain/templates/energy-share.ts';
-import { USUAL } from '../../../src/domain/templates/usual-figures.ts';
+import { STARTING } from '../../../src/domain/templates/starting-figures.ts';
 import { amountsBy, BASICS, METRIC, priceByTemplate } from './priced-by-template.ts';
 import { wordsBy } from './words-by-template.ts';
 
@@ -35,7 +35,8 @@ describe('amounts', () => {
   });
 
   test('no feed is worth more than shelled corn', () => {
-    for (const feed of FEED_KINDS) expect(Number(USUAL[feed].energyPercent), feed).toBeLessThanOrEqual(100);
+    for (const feed of FEED_KINDS)
+      expect(Number(STARTING[feed].energyPercent), feed).toBeLessThanOrEqual(100);
   });
 
   test('starch is not needed, and a load that is too wet waits for the buyer', () => {

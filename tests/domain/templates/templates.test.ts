@@ -10,8 +10,8 @@ import { readerUnits } from '../../../src/domain/agreement/reader-units.ts';
 import { checkRetestRules, retestRulesOf } from '../../../src/domain/agreement/retest-rules.ts';
 import { warnOfPrice } from '../../../src/domain/settlement/makes-sense.ts';
 import { STARCH_AND_FIBRE } from '../../../src/domain/templates/starch-and-fibre.ts';
+import { STARTING } from '../../../src/domain/templates/starting-figures.ts';
 import { TEMPLATES } from '../../../src/domain/templates/templates.ts';
-import { USUAL } from '../../../src/domain/templates/usual-figures.ts';
 import { BASICS, METRIC, priceByTemplate } from './priced-by-template.ts';
 import { wordsBy } from './words-by-template.ts';
 
@@ -43,7 +43,7 @@ describe('an agreement as drawn', () => {
   });
 
   test.each(CASES)('prices a load of the feed: $name', ({ template, basics }) => {
-    const usual = USUAL[basics.feed];
+    const usual = STARTING[basics.feed];
     const moisture = (Number(usual.accepted.below ?? '12') + Number(usual.accepted.above)) / 2;
     const load = {
       basics,

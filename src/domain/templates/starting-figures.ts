@@ -4,7 +4,7 @@
  */
 import type { Feed } from '../agreement/measures.ts';
 
-export interface UsualFigures {
+export interface StartingFigures {
   /** Percent of moisture that a load may have; drier or wetter ones may be refused. */
   readonly accepted: { readonly below?: string; readonly above: string };
   /** Percent of moisture above which a flat price is lowered. */
@@ -24,7 +24,7 @@ export interface UsualFigures {
 }
 
 /** Starch, moisture, energy and money: common practice, no source, where nothing else is said. */
-export const USUAL: Readonly<Record<Feed, UsualFigures>> = {
+export const STARTING: Readonly<Record<Feed, StartingFigures>> = {
   'whole-ear-corn': {
     // 32 to 45 % moisture: Univ. of Wisconsin Team Forage, read.
     accepted: { below: '32', above: '45' },
