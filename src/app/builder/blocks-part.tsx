@@ -75,7 +75,9 @@ function RetestPanel() {
       <Panel
         at={['retest']}
         name="Retests"
-        summary={block === undefined ? 'nothing agreed' : `decided for ${names.join(', ') || '…'}`}
+        summary={
+          block === undefined ? 'nothing agreed' : `decided for ${names.map(measureName).join(', ') || '…'}`
+        }
         settings={[...RETEST_SETTINGS, ...methods]}
       >
         <Settings at={['retest']} settings={RETEST_SETTINGS} />

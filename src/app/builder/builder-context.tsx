@@ -5,10 +5,10 @@
 
 import { createContext, useContext } from 'react';
 import type { AgreementProblem, JsonPath } from '../../domain/agreement/problem.ts';
-import { isSame } from './builder-problems.ts';
 import type { Change } from './builder-state.ts';
 import { type Draft, readAt } from './document-path.ts';
 import type { FixedKey } from './fixed-key.ts';
+import { isSame } from './setting.ts';
 
 export interface Builder {
   readonly document: Draft;

@@ -7,9 +7,10 @@
 import type { ReactNode } from 'react';
 import type { JsonPath } from '../../domain/agreement/problem.ts';
 import { useBuilder } from './builder-context.tsx';
-import { placeInWords, shownProblems, startsWith, strayProblems } from './builder-problems.ts';
+import { shownProblems, strayProblems } from './builder-problems.ts';
 import { idOfPath } from './document-path.ts';
-import type { Setting } from './setting.ts';
+import { placeInWords } from './place-words.ts';
+import { type Setting, startsWith } from './setting.ts';
 
 export interface PanelProps {
   readonly at: JsonPath;

@@ -1,12 +1,11 @@
 /**
- * What is wrong in a draft, told for whoever fills in fields: no quotes and braces of the file, and places by the names
- * that people gave them.
+ * What is wrong in a draft, told for whoever fills in fields: without the quotes and braces of the file, and sorted to
+ * the parts that show it.
  */
 import type { AgreementProblem, JsonPath } from '../../domain/agreement/problem.ts';
 import type { FieldProblem } from '../forms/form-state.ts';
-import { opening } from '../place/sentence.ts';
-import { type Draft, parsePath, readAt, shownText } from './document-path.ts';
-import type { Setting } from './setting.ts';
+import { type Draft, parsePath, readAt } from './document-path.ts';
+import { type Setting, settingAt, startsWith } from './setting.ts';
 
 /** Problems in plain words, each once. */
 export function tellProblems(problems: readonly AgreementProblem[]): readonly AgreementProblem[] {
@@ -29,15 +28,21 @@ export function sentProblems(
   });
 }
 
-const NUMBER = / in quotes, like "([^"]*)" \(digits, at most one point, \d+ characters\)/;
+/** What the file's checks say, and what is said beside a field. */
+const PLAINER: readonly (readonly [RegExp, string])[] = [
+  [/^is missing: ((one of )?"|what ).*$/, 'has to be chosen'],
+  [/^is (missing|wrong): a (list|group) in .*$/, 'is missing'],
+  [/^must have a "floor", a "ceiling" or both$/, 'needs the least, the most or both'],
+  [/^must have steps "above", "below" or both$/, 'needs steps above the range, below it or both'],
+  [/^must have "below", "above" or both$/, 'needs a figure below or above which a load may be refused'],
+  [/ "to"/, ' its other end'],
+  [/ in quotes, like "([^"]*)" \(digits, at most one point, \d+ characters\)/, ' like $1'],
+  [/ in quotes/g, ''],
+  [/; found ""$/, ''],
+];
 
 function plain(message: string): string {
-  if (/^is missing: (one of )?"|^is missing: what /.test(message)) return 'has to be chosen';
-  if (/^is (missing|wrong): a (list|group) in /.test(message)) return 'is missing';
-  return message
-    .replace(NUMBER, ' like $1')
-    .replace(/ in quotes/g, '')
-    .replace('; found ""', '');
+  return PLAINER.reduce((told, [what, words]) => told.replace(what, words), message);
 }
 
 /** A part of the draft, and what is asked there. */
@@ -51,10 +56,9 @@ export function shownProblems(
   problems: readonly AgreementProblem[],
   { at, settings }: AskedPart,
 ): readonly AgreementProblem[] {
-  return problems.filter(({ path }) => {
-    const rest = path.slice(at.length);
-    return startsWith(path, at) && settings.some((setting) => shows(setting, rest));
-  });
+  return problems.filter(
+    ({ path }) => startsWith(path, at) && settingAt(settings, path.slice(at.length)) !== undefined,
+  );
 }
 
 /** The problems of a part that none of its settings shows. */
@@ -64,49 +68,4 @@ export function strayProblems(
 ): readonly AgreementProblem[] {
   const shown = shownProblems(problems, part);
   return problems.filter((problem) => startsWith(problem.path, part.at) && !shown.includes(problem));
-}
-
-function shows(setting: Setting, rest: JsonPath): boolean {
-  if (!startsWith(rest, setting.path)) return false;
-  const inner = rest.slice(setting.path.length);
-  if (inner.length === 0 || setting.kind === 'ticks') return true;
-  if (setting.kind !== 'rows' || typeof inner[0] !== 'number') return false;
-  const cell = inner.slice(1);
-  return cell.length === 0 || setting.columns.some((column) => isSame(column.path, cell));
-}
-
-export function startsWith(path: JsonPath, start: JsonPath): boolean {
-  return start.every((key, index) => path[index] === key);
-}
-
-export function isSame(one: JsonPath, other: JsonPath): boolean {
-  return one.length === other.length && startsWith(one, other);
-}
-
-const HEADINGS: Readonly<Record<string, string>> = {
-  id: 'Number of the agreement',
-  timeZone: 'Time zone',
-  acceptance: 'Range',
-  references: 'Reference',
-  price: 'Price lines',
-};
-
-/** "Line 3 (Hauling), rate"; "Reference corn, floor"; "Conditions, volume, amount". */
-export function placeInWords(path: JsonPath, document: unknown): string {
-  const [first, second, ...rest] = path;
-  if (first === undefined) return 'The agreement';
-  const more = (keys: JsonPath) => keys.map((key) => `, ${keyWords(key)}`).join('');
-  if (second === undefined) return HEADINGS[first] ?? opening(keyWords(first));
-  if (first === 'price') {
-    const label = shownText(readAt(document, ['price', second, 'label']));
-    return `Line ${Number(second) + 1}${label === '' ? '' : ` (${label})`}${more(rest)}`;
-  }
-  if (first === 'references') return `Reference ${second}${more(rest)}`;
-  if (first === 'acceptance') return `Range ${Number(second) + 1}${more(rest)}`;
-  return `${opening(keyWords(first))}${more([second, ...rest])}`;
-}
-
-function keyWords(key: string | number): string {
-  if (typeof key === 'number') return String(key + 1);
-  return key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`).replaceAll('-', ' ');
 }

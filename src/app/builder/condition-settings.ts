@@ -19,8 +19,14 @@ export const CONDITION_GROUPS: readonly SettingGroup[] = [
     heading: 'Volume',
     settings: [
       { kind: 'figure', path: ['volume', 'amount'], label: 'Amount agreed' },
-      { kind: 'list', path: ['volume', 'unit'], label: 'In', options: TONS, without: UNSAID },
-      { kind: 'list', path: ['volume', 'weight'], label: 'Tons', options: WEIGHT_OPTIONS, without: UNSAID },
+      { kind: 'list', path: ['volume', 'unit'], label: 'Unit', options: TONS, without: UNSAID },
+      {
+        kind: 'list',
+        path: ['volume', 'weight'],
+        label: 'Weighed as',
+        options: WEIGHT_OPTIONS,
+        without: UNSAID,
+      },
       { kind: 'figure', path: ['volume', 'tolerancePercent'], label: 'More or less by', unit: '%' },
     ],
   },
@@ -108,7 +114,7 @@ export const CONDITION_GROUPS: readonly SettingGroup[] = [
         label: 'Bought in a year',
         hint: 'Of this kind of feed.',
       },
-      { kind: 'list', path: ['buyerStatement', 'unit'], label: 'In', options: TONS, without: UNSAID },
+      { kind: 'list', path: ['buyerStatement', 'unit'], label: 'Unit', options: TONS, without: UNSAID },
       text(['buyerStatement', 'licence'], 'Dealer’s licence', {
         hint: 'Its number, or why none is needed.',
       }),

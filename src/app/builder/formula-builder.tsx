@@ -107,33 +107,35 @@ export function FormulaBuilder(props: FormulaBuilderProps) {
           </div>
           <FileText fieldName={fieldName} state={state} change={change} />
         </div>
-        <aside className="builder-side builder-live" aria-label="In words, and what it does">
+        <aside className="builder-side" aria-label="In words, and what it does">
           <ProblemList />
-          {good ? (
-            <>
-              {isOld ? (
-                <p className="old-note">
-                  Below is the agreement before the last changes. It follows once all is put right.
-                </p>
-              ) : null}
-              <details className={isOld ? 'side-part old' : 'side-part'} open>
-                <summary>What it does</summary>
-                <WhatItDoes
-                  before={previous}
-                  after={good.document}
-                  lotTests={lotTests}
-                  quotes={quotes}
-                  locale={locale}
-                />
-              </details>
-              <details className={isOld ? 'side-part old' : 'side-part'} open>
-                <summary>In words</summary>
-                <WordsPanel agreement={good.agreement} />
-              </details>
-            </>
-          ) : (
-            <p className="hint">What it pays, and its words, show here once nothing is missing.</p>
-          )}
+          <div className="builder-live">
+            {good ? (
+              <>
+                {isOld ? (
+                  <p className="old-note">
+                    Below is the agreement before the last changes. It follows once all is put right.
+                  </p>
+                ) : null}
+                <details className={isOld ? 'side-part old' : 'side-part'} open>
+                  <summary>What it does</summary>
+                  <WhatItDoes
+                    before={previous}
+                    after={good.document}
+                    lotTests={lotTests}
+                    quotes={quotes}
+                    locale={locale}
+                  />
+                </details>
+                <details className={isOld ? 'side-part old' : 'side-part'} open>
+                  <summary>In words</summary>
+                  <WordsPanel agreement={good.agreement} />
+                </details>
+              </>
+            ) : (
+              <p className="hint">What it pays, and its words, show here once nothing is missing.</p>
+            )}
+          </div>
         </aside>
       </div>
     </BuilderContext>

@@ -8,10 +8,9 @@ import { useBuilder } from './builder-context.tsx';
 import { Panel, StrayFaults } from './builder-panel.tsx';
 import { type Draft, idOfPath, readAt, shownText } from './document-path.ts';
 import { TERM_HINTS, TERM_WORDS } from './format-words.ts';
-import { namesOf } from './references-part.tsx';
 import { Settings } from './setting-view.tsx';
 import { beginTerm, tonOf } from './term-fitting.ts';
-import { termSettings } from './term-settings.ts';
+import { namesOf, termSettings } from './term-settings.ts';
 import { termSummary } from './term-summary.ts';
 
 export function PricePart({ termKeys }: { readonly termKeys: readonly number[] }) {

@@ -4,8 +4,8 @@
 'use client';
 
 import { useBuilder } from './builder-context.tsx';
-import { placeInWords } from './builder-problems.ts';
 import { idOfPath } from './document-path.ts';
+import { placeInWords } from './place-words.ts';
 
 export function ProblemList() {
   const { problems, document } = useBuilder();

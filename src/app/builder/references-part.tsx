@@ -14,6 +14,7 @@ import {
   referenceSummary,
 } from './reference-settings.ts';
 import { Settings } from './setting-view.tsx';
+import { namesOf } from './term-settings.ts';
 
 export function ReferencesPart() {
   const { document, change } = useBuilder();
@@ -42,10 +43,6 @@ export function ReferencesPart() {
       </button>
     </section>
   );
-}
-
-export function namesOf(references: unknown): readonly string[] {
-  return typeof references === 'object' && references !== null ? Object.keys(references) : [];
 }
 
 function ReferencePanel({ name, names }: { readonly name: string; readonly names: readonly string[] }) {

@@ -5,10 +5,11 @@
 
 import { Fragment, type ReactNode } from 'react';
 import type { JsonPath } from '../../domain/agreement/problem.ts';
+import { opening } from '../place/sentence.ts';
 import { useBuilder, usePlace } from './builder-context.tsx';
-import { isSame } from './builder-problems.ts';
 import { idOfPath } from './document-path.ts';
 import type { OneSetting, RowsSetting } from './setting.ts';
+import { isSame } from './setting.ts';
 
 export interface SettingRowsProps {
   readonly at: JsonPath;
@@ -54,7 +55,7 @@ export function SettingRows({ at, setting, draw }: SettingRowsProps) {
             </button>
             {own.map(({ message }) => (
               <p key={message} className="fault">
-                This {name} {message}
+                {opening(message)}
               </p>
             ))}
           </div>
@@ -62,7 +63,7 @@ export function SettingRows({ at, setting, draw }: SettingRowsProps) {
       })}
       {faults.map((message) => (
         <p key={message} className="fault">
-          {label} {message}
+          {opening(message)}
         </p>
       ))}
       <button type="button" className="quiet" id={`${id}-add`} onClick={() => write([...rows, empty])}>

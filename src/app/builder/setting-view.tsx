@@ -5,6 +5,7 @@
 
 import type { ReactNode } from 'react';
 import type { JsonPath } from '../../domain/agreement/problem.ts';
+import { opening } from '../place/sentence.ts';
 import { usePlace } from './builder-context.tsx';
 import { idOfPath } from './document-path.ts';
 import type { OneSetting, Setting } from './setting.ts';
@@ -61,7 +62,7 @@ function SettingView({ at, setting }: { readonly at: JsonPath; readonly setting:
   const faulted =
     place.faults.length === 0 ? null : (
       <p className="fault" id={`${id}-fault`}>
-        {label} {place.faults.join('; ')}
+        {place.faults.map(opening).join('. ')}
       </p>
     );
   if (isGroup) {

@@ -98,3 +98,31 @@ export interface SettingGroup {
 export function optionsOf(words: Readonly<Record<string, string>>): readonly Option[] {
   return Object.entries(words).map(([value, label]) => ({ value, label }));
 }
+
+export interface FoundSetting {
+  readonly setting: Setting;
+  /** Which of its rows, and which of their columns, where the path leads into one. */
+  readonly row?: number;
+  readonly column?: OneSetting | undefined;
+}
+
+/** The setting that shows what is at a path; undefined where none does. */
+export function settingAt(settings: readonly Setting[], path: JsonPath): FoundSetting | undefined {
+  for (const setting of settings) {
+    if (!startsWith(path, setting.path)) continue;
+    const [row, ...cell] = path.slice(setting.path.length);
+    if (row === undefined || setting.kind === 'ticks') return { setting };
+    if (setting.kind !== 'rows' || typeof row !== 'number') continue;
+    const column = setting.columns.find((one) => isSame(one.path, cell));
+    if (column || cell.length === 0) return { setting, row, column };
+  }
+  return undefined;
+}
+
+export function startsWith(path: JsonPath, start: JsonPath): boolean {
+  return start.every((key, index) => path[index] === key);
+}
+
+export function isSame(one: JsonPath, other: JsonPath): boolean {
+  return one.length === other.length && startsWith(one, other);
+}

@@ -19,16 +19,15 @@ export interface TermSetting {
   readonly references: readonly string[];
 }
 
-const LABEL: Setting = {
-  kind: 'text',
-  path: ['label'],
-  label: 'Called',
-  hint: 'Stands on every settlement and invoice.',
-};
+export function namesOf(references: unknown): readonly string[] {
+  return typeof references === 'object' && references !== null ? Object.keys(references) : [];
+}
+
+const LABEL: Setting = { kind: 'text', path: ['label'], label: 'Called' };
 const SHARE: Setting = {
   kind: 'figure',
   path: ['sharePercent'],
-  label: 'At a share of the price of',
+  label: 'Share of that price',
   unit: '%',
   hint: 'Empty: 100 %.',
 };
@@ -162,7 +161,7 @@ function scheduleSettings(term: unknown, { currency }: TermSetting): readonly Se
   return [
     { kind: 'list', path: ['on'], label: 'By the test of', options: MEASURE_OPTIONS },
     { kind: 'figure', path: ['neutral', 'from'], label: 'Nothing changes from', signed: true },
-    { kind: 'figure', path: ['neutral', 'to'], label: 'up to', signed: true },
+    { kind: 'figure', path: ['neutral', 'to'], label: 'Nothing changes up to', signed: true },
     {
       kind: 'list',
       path: ['unit'],

@@ -55,7 +55,7 @@ function partWord(part: unknown): string {
   return (MEASURE_NAMES[part as Part] as string | undefined) ?? GAP;
 }
 
-function measureWord(measure: unknown): string {
+export function measureWord(measure: unknown): string {
   return (MEASURE_NAMES[measure as Measure] as string | undefined) ?? GAP;
 }
 

@@ -3,47 +3,13 @@
  */
 'use client';
 
-import { TESTED } from '../../domain/agreement/measures.ts';
-import { opening } from '../place/sentence.ts';
 import { useBuilder } from './builder-context.tsx';
 import { Panel } from './builder-panel.tsx';
 import { readAt, shownText } from './document-path.ts';
-import { MEASURE_OPTIONS, measureLabel, PLAN_WORDS } from './format-words.ts';
-import { optionsOf, type Setting } from './setting.ts';
+import { PLAN_WORDS } from './format-words.ts';
 import { Settings } from './setting-view.tsx';
-
-const SAMPLING: readonly Setting[] = [
-  {
-    kind: 'list',
-    path: ['plan'],
-    label: 'Samples',
-    options: optionsOf(PLAN_WORDS),
-    without: `${PLAN_WORDS['per-load']}, as usual`,
-  },
-];
-
-const ROUNDED: readonly Setting[] = TESTED.map((measure) => ({
-  kind: 'figure',
-  path: [measure, 'decimals'],
-  label: opening(measureLabel(measure)),
-  unit: 'decimals',
-}));
-
-const RANGES: readonly Setting[] = [
-  {
-    kind: 'rows',
-    path: ['acceptance'],
-    label: 'The buyer may refuse a load',
-    row: 'range',
-    hint: 'The limits themselves are inside. A load outside waits until the buyer chooses.',
-    columns: [
-      { kind: 'list', path: ['on'], label: 'By the test of', options: MEASURE_OPTIONS },
-      { kind: 'figure', path: ['below'], label: 'Below', signed: true },
-      { kind: 'figure', path: ['above'], label: 'Or above', signed: true },
-    ],
-    empty: {},
-  },
-];
+import { measureWord } from './term-summary.ts';
+import { RANGES, ROUNDED_TESTS, SAMPLING } from './test-settings.ts';
 
 export function TestsPart() {
   const { document } = useBuilder();
@@ -65,10 +31,10 @@ export function TestsPart() {
         at={['tests']}
         name="Rounding of tests"
         summary={rounded === 0 ? 'figures are used as they are' : `${rounded} kinds of figure are rounded`}
-        settings={ROUNDED}
+        settings={ROUNDED_TESTS}
       >
         <p className="hint">To how many decimals a figure is rounded before any use. Empty: not rounded.</p>
-        <Settings at={['tests']} settings={ROUNDED} />
+        <Settings at={['tests']} settings={ROUNDED_TESTS} />
       </Panel>
       <Panel
         at={['acceptance']}
@@ -76,11 +42,11 @@ export function TestsPart() {
         summary={
           ranges.length === 0
             ? 'the buyer takes every load'
-            : ranges.map((range) => shownText(readAt(range, ['on']))).join(', ')
+            : `refusals by ${ranges.map((range) => measureWord(readAt(range, ['on']))).join(', ')}`
         }
-        settings={RANGES.map((setting) => ({ ...setting, path: [] }))}
+        settings={[RANGES]}
       >
-        <Settings at={[]} settings={RANGES} />
+        <Settings at={['acceptance']} settings={[RANGES]} />
       </Panel>
     </section>
   );

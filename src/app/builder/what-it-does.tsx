@@ -13,6 +13,7 @@ import { parseDecimal, ZERO } from '../../domain/numbers/exact.ts';
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import { changesInWords } from '../../domain/words/changes-in-words.ts';
 import { adviseOn } from '../../domain/worth/advise.ts';
+import type { ExampleLoad } from '../../domain/worth/example-loads.ts';
 import { haulFor, haulUnit } from '../../domain/worth/trial-haul.ts';
 import { checkDraft } from './check-draft.ts';
 import { chartOf } from './curve-picture.ts';
@@ -109,7 +110,7 @@ function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = '
           </ul>
         </section>
       )}
-      <h4>Five loads</h4>
+      <h4>Five loads{loadSize(tried.examples.loads[0], money)}</h4>
       <ExampleLoads examples={tried.examples} money={money} />
       <h4>More starch, less fibre</h4>
       {chart ? (
@@ -120,4 +121,9 @@ function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = '
       {before ? <WordChanges changes={changes} /> : null}
     </div>
   );
+}
+
+/** " of 48,000 lb each" */
+function loadSize(load: ExampleLoad | undefined, { figures }: Money): string {
+  return load ? ` of ${figures.show(printDecimal(load.net))} ${load.unit} each` : '';
 }

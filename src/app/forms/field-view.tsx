@@ -1,12 +1,14 @@
 /**
  * One field of a form, with its label, its hint and its fault.
  */
-import { Fragment } from 'react';
+import { Fragment, lazy } from 'react';
 import { ChoiceInput, ListInput } from './choice-inputs.tsx';
 import type { Field, Given, InputField } from './field.ts';
 import type { FormState } from './form-state.ts';
-import { FormulaFieldView } from './formula-field-view.tsx';
 import { WallClockInput } from './wall-clock-input.tsx';
+
+/** Most forms have no formula: its scripts are fetched where there is one. */
+const FormulaFieldView = lazy(() => import('./formula-field-view.tsx'));
 
 export function FieldView({ field, state }: { readonly field: Field; readonly state: FormState }) {
   switch (field.kind) {

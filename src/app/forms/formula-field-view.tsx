@@ -10,12 +10,17 @@ export interface FormulaFieldViewProps {
   readonly state: FormState;
 }
 
-export function FormulaFieldView({ field, state }: FormulaFieldViewProps) {
+export default function FormulaFieldView({ field, state }: FormulaFieldViewProps) {
   const { name, label, hint, draft, previous, lotTests, fixed, quotes, locale } = field;
   const problems = state.problems ?? [];
   const whole = problems.filter((problem) => problem.field === name);
   return (
-    <section className="field-formula" id={`field-${name}`} aria-labelledby={`field-${name}-label`}>
+    <section
+      className="field-formula"
+      id={`field-${name}`}
+      tabIndex={-1}
+      aria-labelledby={`field-${name}-label`}
+    >
       <h2 id={`field-${name}-label`}>{label}</h2>
       {hint === undefined ? null : <p className="hint">{hint}</p>}
       {whole.map(({ message }) => (
