@@ -8,15 +8,7 @@ import { checkBlock } from './check-block.ts';
 import type { Agreement } from './document.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
 import { asGroup, asList, asText, type RawGroup } from './raw.ts';
-import {
-  aboveZero,
-  calendarDate,
-  notNegative,
-  percentage,
-  wholeDays,
-  writtenText,
-  yesOrNo,
-} from './written-values.ts';
+import { aboveZero, date, notNegative, percentage, text, wholeNumber, yesOrNo } from './scalar-shapes.ts';
 
 const ton = z.enum(['short-ton', 'tonne']);
 const side = z.enum(['seller', 'buyer']);
@@ -32,45 +24,45 @@ export const conditionsShape = z.strictObject({
     .optional(),
   delivery: z
     .strictObject({
-      from: calendarDate.optional(),
-      to: calendarDate.optional(),
-      place: writtenText.optional(),
+      from: date.optional(),
+      to: date.optional(),
+      place: text.optional(),
       hauledBy: side.optional(),
     })
     .optional(),
-  quality: writtenText.optional(),
+  quality: text.optional(),
   weighing: z
     .strictObject({
       /** `seller`, `buyer`, or who else in words. */
-      by: writtenText.optional(),
-      scale: writtenText.optional(),
+      by: text.optional(),
+      scale: text.optional(),
       legalForTrade: yesOrNo.optional(),
     })
     .optional(),
   samplingDuty: z
     .strictObject({
       /** `seller`, `buyer`, `both together`, or who else in words. */
-      by: writtenText.optional(),
-      how: writtenText.optional(),
+      by: text.optional(),
+      how: text.optional(),
     })
     .optional(),
   laboratory: z
     .strictObject({
-      name: writtenText.optional(),
-      dryMatterMethod: writtenText.optional(),
-      starchMethod: writtenText.optional(),
+      name: text.optional(),
+      dryMatterMethod: text.optional(),
+      starchMethod: text.optional(),
     })
     .optional(),
   payment: z
     .strictObject({
-      netDays: wholeDays(0, 999).optional(),
+      netDays: wholeNumber(0, 999).optional(),
       from: z.enum(['delivery', 'settlement', 'invoice']).optional(),
       invoices: z.enum(['load', 'day', 'week', 'season']).optional(),
-      text: writtenText.optional(),
+      text: text.optional(),
     })
     .optional(),
   lienHolders: z
-    .array(z.strictObject({ name: writtenText }))
+    .array(z.strictObject({ name: text }))
     .min(1, { error: 'at least one name' })
     .optional(),
   buyerStatement: z
@@ -78,11 +70,11 @@ export const conditionsShape = z.strictObject({
       feedsToOwnAnimals: yesOrNo.optional(),
       yearlyVolume: notNegative.optional(),
       unit: ton.optional(),
-      licence: writtenText.optional(),
+      licence: text.optional(),
     })
     .optional(),
-  governingLaw: writtenText.optional(),
-  notes: writtenText.optional(),
+  governingLaw: text.optional(),
+  notes: text.optional(),
 });
 
 export type Conditions = z.infer<typeof conditionsShape>;
@@ -136,7 +128,7 @@ function deliveryWindow(delivery: RawGroup | undefined, path: JsonPath): Agreeme
 }
 
 function dateText(value: unknown): string | undefined {
-  return calendarDate.safeParse(value).data;
+  return date.safeParse(value).data;
 }
 
 function payable(payment: RawGroup | undefined, path: JsonPath): AgreementProblem[] {

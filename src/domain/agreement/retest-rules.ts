@@ -11,7 +11,7 @@ import { inOrder } from './in-order.ts';
 import { TESTED } from './measures.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
 import { asDecimal, asGroup, asList, asText, asWord, type RawGroup } from './raw.ts';
-import { aboveZero, notNegative, wholeDays, writtenText } from './written-values.ts';
+import { aboveZero, notNegative, text, wholeNumber } from './scalar-shapes.ts';
 
 /** Sealed parts of a sample, by whom each is for. */
 export const SAMPLE_PARTS = ['laboratory', 'seller', 'buyer', 'referee'] as const;
@@ -43,10 +43,10 @@ const decidingMethod = z.discriminatedUnion('method', [
 ]);
 
 export const retestShape = z.strictObject({
-  askWithinDays: wholeDays(1, 999),
-  keptDays: wholeDays(1, 999).optional(),
+  askWithinDays: wholeNumber(1, 999),
+  keptDays: wholeNumber(1, 999).optional(),
   parts: z.array(z.enum(SAMPLE_PARTS)).min(1, { error: 'at least one part' }).optional(),
-  referee: writtenText.optional(),
+  referee: text.optional(),
   fee: z.enum(['asker-unless-moved', 'split', 'further-from-referee']),
   measures: z.partialRecord(z.enum(QUESTIONED), decidingMethod),
 });

@@ -44,3 +44,5 @@ const DATE = 'a date like "2026-09-14"';
 export const date = z
   .string({ error: DATE })
   .refine((day) => parseLocalDate(day) !== undefined, { error: DATE });
+
+export const yesOrNo = z.boolean({ error: 'true or false, without quotes' });

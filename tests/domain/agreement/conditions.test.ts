@@ -108,7 +108,7 @@ describe('faults', () => {
       'half a day',
       { payment: { netDays: '1.5', from: 'delivery' } },
       '$.conditions.payment.netDays',
-      /a whole number of days/,
+      /a whole number/,
     ],
     ['days from nothing', { payment: { netDays: '14' } }, '$.conditions.payment.from', /is missing/],
     ['no days', { payment: { from: 'invoice' } }, '$.conditions.payment.netDays', /is missing/],

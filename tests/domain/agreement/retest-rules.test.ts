@@ -52,7 +52,7 @@ describe('faults', () => {
     ['a key of no kind', changed({ extras: 'x' }), '$.retest.extras', /is not a known key/],
     ['no window to ask', without('askWithinDays'), '$.retest.askWithinDays', /is missing: a whole number/],
     ['a window of none', changed({ askWithinDays: '0' }), '$.retest.askWithinDays', /from 1 to 999/],
-    ['a part of a day', changed({ keptDays: '30.5' }), '$.retest.keptDays', /a whole number of days/],
+    ['a part of a day', changed({ keptDays: '30.5' }), '$.retest.keptDays', /a whole number/],
     ['no word of how long samples are kept', without('keptDays'), '$.retest.keptDays', /is missing/],
     ['no fee', without('fee'), '$.retest.fee', /is missing: one of "asker-unless-moved"/],
     ['a part twice', changed({ parts: [...FULL_RETEST.parts, 'buyer'] }), '$.retest.parts[4]', /second time/],
