@@ -1,16 +1,18 @@
 /**
- * The demo season in the shared record: two people of two parties, made through the same use cases as anybody, and the
- * season imported as one of them.
+ * The demo's shared record: an owner for each of its parties, made through the same use cases as anybody, the season of
+ * two of them, and feed for sale.
  */
 import { randomBytes } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { WrongUse } from '../src/cli/exit-status.ts';
+import type { Caller, Context } from '../src/usecases/context.ts';
 import type { OpenRecord } from '../src/usecases/open-record.ts';
 import { createFirstPerson, isFirstRun } from '../src/usecases/people/create-first-person.ts';
 import { invitePartner } from '../src/usecases/people/invite.ts';
 import { joinParty } from '../src/usecases/people/join-party.ts';
 import { type ImportedAs, importAs } from '../src/usecases/season/import-as.ts';
+import { recordDemoMarket } from './record-market.ts';
 
 export interface DemoPerson {
   readonly name: string;
@@ -26,6 +28,11 @@ export interface DemoRecord {
 
 const GROWER = { name: 'Wanda Okafor-Lindqvist', party: 'Quillback Acres', email: 'wanda@quillback.example' };
 const DAIRY = { name: 'Teo Marchetti-Bryn', party: 'Tarn Hollow Dairy', email: 'teo@tarn-hollow.example' };
+const OTHERS = [
+  { name: 'Ines Halvorsen-Quill', party: 'Oddmeadow Farm', email: 'ines@oddmeadow.example' },
+  { name: 'Bram Okonkwo-Vale', party: 'Lanternfield Dairy', email: 'bram@lanternfield.example' },
+  { name: 'Noor Castellane', party: 'Sorrel Bend Dairy', email: 'noor@sorrel-bend.example' },
+];
 
 /**
  * Makes the people, once, and imports the season, which adds only what is not there yet. Their passwords are made by
@@ -37,13 +44,20 @@ export async function recordDemoSeason(
 ): Promise<DemoRecord> {
   const kept = join(dataFolder, 'demo-people.json');
   if (await isFirstRun(record)) {
-    const [grower, dairy] = [GROWER, DAIRY].map((person) => ({ ...person, password: newPassword() }));
-    if (!grower || !dairy) throw new Error('The demo has two people');
-    const owner = await createFirstPerson(record, grower);
-    const context = { ...record, caller: { ...owner, role: 'owner' as const } };
-    const { secret } = await invitePartner(context, { party: dairy.party });
-    await joinParty(record, { ...dairy, secret, address: 'localhost' });
-    await writeFile(kept, JSON.stringify([grower, dairy]), { mode: 0o600 });
+    const people = [GROWER, DAIRY, ...OTHERS].map((person) => ({ ...person, password: newPassword() }));
+    const [grower, ...others] = people;
+    if (!grower) throw new Error('The demo has people');
+    const first = asOwner(record, await createFirstPerson(record, grower));
+    const parties: Record<string, Context> = { [grower.party]: first };
+    for (const person of others) {
+      const { secret } = await invitePartner(first, { party: person.party });
+      parties[person.party] = asOwner(
+        record,
+        await joinParty(record, { ...person, secret, address: 'localhost' }),
+      );
+    }
+    await recordDemoMarket(parties);
+    await writeFile(kept, JSON.stringify(people), { mode: 0o600 });
   }
   const text = await readFile(kept, 'utf8').catch(() => {
     throw new WrongUse(
@@ -55,6 +69,10 @@ export async function recordDemoSeason(
     people,
     imported: await importAs(record, { folder, email: GROWER.email, otherEmail: DAIRY.email }),
   };
+}
+
+function asOwner(record: OpenRecord, { personId, partyId }: Omit<Caller, 'role'>): Context {
+  return { ...record, caller: { personId, partyId, role: 'owner' } };
 }
 
 /** 96 bits of chance, in letters that are read out without mistakes. */
