@@ -8,6 +8,12 @@ export interface Ids {
   readonly agreement: string;
   /** A settled load. */
   readonly load: string;
+  /** A lot that the dairy and its rival were invited to. */
+  readonly lot: string;
+  /** A lot that is the grower's alone. */
+  readonly draft: string;
+  /** The dairy's offer on the lot. */
+  readonly offer: string;
 }
 
 export interface Row {

@@ -40,7 +40,8 @@ beforeAll(async () => {
   }
   const listed = await askOf('owner')({ path: '/api/v1/loads?status=settled' });
   const { loads } = (await listed.json()) as { loads: { id: string }[] };
-  ids = { agreement: agreementId, load: loads[0]?.id ?? '' };
+  const { lotId, draftId, offerId } = inject('market');
+  ids = { agreement: agreementId, load: loads[0]?.id ?? '', lot: lotId, draft: draftId, offer: offerId };
   expect(ids.load).not.toBe('');
 });
 
@@ -80,6 +81,24 @@ describe.each(ROWS.map((row) => [row.name ?? row.route, row] as const))('%s', (_
       expect(answer.headers.get('location')).toMatch(/^\/(sign-in|loads)?/);
     }
   });
+});
+
+describe('a rival buyer with an offer on the same lot', () => {
+  let rival: Ask;
+  beforeAll(async () => {
+    rival = await askAs({ side: 'rival', role: 'owner' }, address);
+  });
+
+  test.each(ROWS.map((row) => [row.name ?? row.route, row] as const))(
+    'sees nothing of the dairy’s: %s',
+    async (_, row: Row) => {
+      const method = row.route.startsWith('POST') ? 'POST' : 'GET';
+      const body = row.body?.(ids);
+      const answer = await rival({ method, path: row.path(ids), ...(body === undefined ? {} : { body }) });
+      expect(await answer.text()).not.toMatch(/Tarn Hollow|Marigold clause/);
+      if (row.path(ids).includes(ids.offer)) expect(answer.status).toBe(404);
+    },
+  );
 });
 
 describe('what another site sends is not taken', () => {

@@ -1,6 +1,7 @@
 /**
  * A record for the browser tests, made through the use cases before the program starts: a grower and a dairy with a demo
- * season, and a neighbour who has no part in it. Each of them has a person for every role.
+ * season, a rival dairy that bids for the same lot, and a neighbour who has no part in any of it. Each of them has a
+ * person for every role.
  */
 
 import { join } from 'node:path';
@@ -11,28 +12,33 @@ import { createFirstPerson } from '../../src/usecases/people/create-first-person
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
 import { importTogether } from '../store/test-record.ts';
+import { fillMarket, type MarketIds } from './market-record.ts';
 
 export const PASSWORD = 'wet corn in the wind';
 export const PARTIES = {
   grower: 'Quillback Acres',
   dairy: 'Tarn Hollow Dairy',
+  rival: 'Sorrel Bend Dairy',
   neighbour: 'Fernway Orchards',
 } as const;
 export type Side = keyof typeof PARTIES;
+/** An owner of each party. */
+export type Owners = Readonly<Record<Side, Caller>>;
 
 /** "bookkeeper.dairy@example.org" */
 export function emailOf(side: Side, role: Role): string {
   return `${role}.${side}@example.org`;
 }
 
-export interface SeasonRecord {
+export interface SeasonRecord extends MarketIds {
   readonly agreementId: string;
 }
 
 /** Fills a new data folder with people and a season, and lets go of it. */
 export async function fillRecord(dataFolder: string, season: string): Promise<SeasonRecord> {
   return await inRecord(dataFolder, async (record) => {
-    const { grower, dairy } = await bringPeople(record);
+    const owners = await bringPeople(record);
+    const { grower, dairy } = owners;
     const folder = join('demo', season);
     const { agreementId } = await importTogether(record, {
       folder,
@@ -40,7 +46,7 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
       buyer: dairy,
     });
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
-    return { agreementId };
+    return { agreementId, ...(await fillMarket(record, owners)) };
   });
 }
 
@@ -61,11 +67,12 @@ async function inRecord<Answer>(
   }
 }
 
-async function bringPeople(record: Tools): Promise<Readonly<Record<Side, Caller>>> {
+async function bringPeople(record: Tools): Promise<Owners> {
   const grower = await firstOwner(record);
   const dairy = await partnerOwner(record, grower, 'dairy');
+  const rival = await partnerOwner(record, grower, 'rival');
   const neighbour = await partnerOwner(record, grower, 'neighbour');
-  const owners = { grower, dairy, neighbour };
+  const owners = { grower, dairy, rival, neighbour };
   for (const [side, owner] of Object.entries(owners)) await inviteOthers(record, owner, side as Side);
   return owners;
 }
