@@ -90,10 +90,10 @@ function fromTests(feed: Feed, tests: readonly TrialFigures[]): Labelled[] {
   if (tests.length <= 3) return [...each, mean];
   return [
     mean,
-    { ...extreme(each, 'dry-matter', -1), label: 'The wettest test' },
-    { ...extreme(each, 'dry-matter', 1), label: 'The driest test' },
-    { ...extreme(each, 'starch', 1), label: 'The test with the most starch' },
-    { ...extreme(each, 'starch', -1), label: 'The test with the least starch' },
+    { ...extreme(each, { measure: 'dry-matter', way: -1 }), label: 'The wettest test' },
+    { ...extreme(each, { measure: 'dry-matter', way: 1 }), label: 'The driest test' },
+    { ...extreme(each, { measure: 'starch', way: 1 }), label: 'The test with the most starch' },
+    { ...extreme(each, { measure: 'starch', way: -1 }), label: 'The test with the least starch' },
   ];
 }
 
@@ -132,7 +132,10 @@ function meanOf(tests: readonly TrialFigures[]): TrialFigures {
 }
 
 /** The test with the most (1) or the least (−1) of a measure; of equals the first. */
-function extreme(tests: readonly Labelled[], measure: Tested, way: 1 | -1): Labelled {
+function extreme(
+  tests: readonly Labelled[],
+  { measure, way }: { readonly measure: Tested; readonly way: 1 | -1 },
+): Labelled {
   return tests.reduce((best, test) =>
     compare(test.figures.get(measure) ?? ZERO, best.figures.get(measure) ?? ZERO) === way ? test : best,
   );

@@ -104,7 +104,10 @@ export function moveFigures(figures: TrialFigures, { dryMatter = ZERO, starch = 
  * The load with one figure set and the others as they were, but for what cannot be beside it: starch or NDF gives way
  * where both would pass 100 %, and ADF stays within NDF.
  */
-export function setFigure(figures: TrialFigures, measure: Tested, value: Exact): TrialFigures {
+export function setFigure(
+  figures: TrialFigures,
+  { measure, value }: { readonly measure: Tested; readonly value: Exact },
+): TrialFigures {
   const set = new Map(figures).set(measure, value);
   if (measure === 'starch') set.set('ndf', smaller(of(set, 'ndf'), larger(ZERO, subtract(HUNDRED, value))));
   if (measure === 'adf') set.set('ndf', larger(of(set, 'ndf'), value));

@@ -118,7 +118,8 @@ describe('a cliff', () => {
   test('is a table of bushels read row by row, with rows wider apart than the scatter', () => {
     const message = only(table(rows(16, 3), 'next-wetter'), 'cliff');
     expect(message).toContain('“Dry bushels” jumps by');
-    expect(message).toMatch(/% moisture\. There are \d+ such steps/);
+    // Read from 16 to 40 % moisture: each row but the last gives way to the next.
+    expect(message).toContain('There are 8 such steps');
     expect(message).toContain('Read between the rows of the table in proportion');
     expect(messages(table(rows(16, 3), 'linear'), 'cliff')).toEqual([]);
     // R is at least 2.8 × 0.44 % × 66, 0.8 points: rows half a point apart only round the figure.
@@ -169,6 +170,20 @@ describe('a cliff', () => {
     );
     // 13.92 tons at 0.10 are 1.39, less than a thousandth of a load of about 2,500.
     expect(messages(ash('-0.10'), 'cliff')).toEqual([]);
+  });
+
+  test('is none on a slope that is steeper by itself', () => {
+    const ash = (changes: Readonly<Record<string, unknown>>) =>
+      schedule('ash', { neutral: { from: '0', to: '3' }, ...changes });
+    const slope = ash({ above: [{ perPoint: '-10' }] });
+    const step = ash({ count: 'completed', above: [{ perPoint: '-0.10' }] });
+    expect(messages(draft({ price: [GRAIN, FIBRE, slope, step] }), 'cliff')).toEqual([]);
+    // Two slopes that cancel hide no step.
+    const back = { ...slope, above: [{ perPoint: '10' }] };
+    const high = { ...step, label: 'A whole point of ash', above: [{ perPoint: '-0.50' }] };
+    expect(only(draft({ price: [GRAIN, FIBRE, slope, back, high] }), 'cliff')).toMatch(
+      /^“A whole point of ash” jumps by 6\.96 USD .* between 3\.99 and 4 % ash\./,
+    );
   });
 
   test('is an edge of acceptance on which ordinary loads lie, unless a second test decides', () => {
@@ -321,6 +336,7 @@ describe('the rest', () => {
     const message = only(draft({ retest: { askWithinDays: '30', keptDays: '14' } }), 'kept-too-short');
     expect(message).toContain('within 30 days, but the parts of a sample are kept for 14');
     for (const retest of [
+      { askWithinDays: '14', keptDays: '14' },
       { askWithinDays: '30' },
       { askWithinDays: 'soon', keptDays: '14' },
       { fee: 'split' },

@@ -2,8 +2,8 @@
  * Cliffs: places where a hundredth of a point moves more money than the scatter of laboratories moves where there is
  * no step. Found by pricing, with the agreement's own settlement, a load of each figure that such feed is seen with.
  */
-import type { Agreement, PriceTerm } from '../../agreement/document.ts';
-import { type Measure, TESTED, type Tested } from '../../agreement/measures.ts';
+import type { PriceTerm } from '../../agreement/document.ts';
+import type { Tested } from '../../agreement/measures.ts';
 import {
   add,
   compare,
@@ -17,12 +17,12 @@ import {
   whole,
   ZERO,
 } from '../../numbers/exact.ts';
-import { measuresNeeded } from '../../settlement/prepare-term.ts';
 import { laboratoryScatter } from '../laboratory-scatter.ts';
 import { setFigure } from '../plausible-figures.ts';
 import { type SeenRange, seenRange } from '../seen-ranges.ts';
 import { prepareTriedLoad, type TriedLoad } from '../try-out.ts';
 import { type Ground, totalOf } from './ground.ts';
+import { coarselyTested, smoothedAgreement, steppedBy } from './stepping-terms.ts';
 
 export interface Cliff {
   readonly measure: Tested;
@@ -42,9 +42,6 @@ export interface Cliff {
 /** A jump of less than a thousandth of the load's price is not worth an argument. */
 const SLIGHT = ratio(1n, 1000n);
 
-/** Cells that are taken to lie in the same scatter while cliffs are looked for; half a point. */
-const CELLS_ALIKE = 5;
-
 /** The highest cliff of each price term on each measure. */
 export function findCliffs(ground: Ground): readonly Cliff[] {
   const usualTotal = totalOf(ground, ground.tryLoad(ground.usual));
@@ -52,53 +49,32 @@ export function findCliffs(ground: Ground): readonly Cliff[] {
   const smoothed = smoothedAgreement(ground.agreement);
   const smooth = smoothed && prepareTriedLoad(smoothed, ground);
   const slight = multiply(size(usualTotal), SLIGHT);
-  return steppedMeasures(ground.agreement).flatMap((measure) =>
-    cliffsOn({ ground, measure, slight, smooth: smooth ?? (() => ({ impossible: 'no line is left' })) }),
+  const coarse = coarselyTested(ground.agreement);
+  const stepping = ground.agreement.price.map(steppedBy);
+  return [...new Set([...stepping.filter((measure) => measure !== undefined), ...coarse])].flatMap(
+    (measure) =>
+      cliffsOn({
+        ground,
+        measure,
+        range: seenRange(ground.agreement.feed, measure),
+        slight,
+        smooth: smooth ?? (() => ({ impossible: 'no line is left' })),
+        suspects: stepping.map((own) => own === measure),
+        coarse: coarse.includes(measure),
+      }),
   );
-}
-
-/** Measures on which a price can jump at all. */
-function steppedMeasures({ price, tests }: Agreement): readonly Tested[] {
-  const needs = new Set(price.flatMap(measuresNeeded).map(testedAs));
-  const stepped = new Set<Tested>(
-    price.flatMap((term): Tested[] => {
-      if (term.term === 'schedule' && term.count !== 'exact') return [testedAs(term.on)];
-      if (term.term !== 'equivalent-bushels') return [];
-      const inSteps =
-        term.bushelDecimals !== undefined ||
-        (term.method.kind === 'table' && term.method.between === 'next-wetter');
-      return inSteps ? ['dry-matter'] : [];
-    }),
-  );
-  // A figure kept to a tenth moves less than any scatter that is published; pH alone is that fine.
-  for (const measure of TESTED) {
-    const decimals = tests?.[measure]?.decimals;
-    if (decimals === undefined || !needs.has(measure)) continue;
-    if (Number(decimals) === 0 || (measure === 'ph' && Number(decimals) === 1)) stepped.add(measure);
-  }
-  return [...stepped];
-}
-
-function testedAs(measure: Measure): Tested {
-  return measure === 'moisture' ? 'dry-matter' : measure;
-}
-
-/** The agreement without what makes its price jump: schedules in whole points, rows, and rounded figures. */
-function smoothedAgreement({ tests: _, ...agreement }: Agreement): Agreement | undefined {
-  const price = agreement.price.flatMap((term): PriceTerm[] => {
-    if (term.term === 'schedule' && term.count !== 'exact') return [];
-    if (term.term !== 'equivalent-bushels') return [term];
-    const { bushelDecimals: __, method, ...rest } = term;
-    return [{ ...rest, method: method.kind === 'table' ? { ...method, between: 'linear' } : method }];
-  });
-  return price.length === 0 ? undefined : { ...agreement, price };
 }
 
 interface Search {
   readonly ground: Ground;
   readonly measure: Tested;
+  readonly range: SeenRange;
   readonly slight: Exact;
   readonly smooth: Ground['tryLoad'];
+  /** By price term, whether it moves in steps on this measure. */
+  readonly suspects: readonly boolean[];
+  /** Whether the rounding of the test itself makes steps, in any term. */
+  readonly coarse: boolean;
 }
 
 interface Step {
@@ -108,24 +84,18 @@ interface Step {
 }
 
 function cliffsOn(search: Search): Cliff[] {
-  const { ground, measure, slight } = search;
-  const range = seenRange(ground.agreement.feed, measure);
+  const { ground, measure, slight, range } = search;
   const { low, high, cell } = range;
   const byTerm = new Map<number, { best: Step; places: number }>();
-  // What the scatter moves changes slowly along the range, so neighbouring cells share one look at it here.
-  const scatterNear = new Map<number, Exact>();
-  for (const [index, step] of stepsAlong(search, { from: low, to: high, width: cell }).entries()) {
+  for (const step of stepsAlong(search, { from: low, to: high, width: cell })) {
     if (compare(step.change, slight) <= 0) continue;
-    const near = Math.floor(index / CELLS_ALIKE);
-    const elsewhere = scatterNear.get(near) ?? movedByScatter(search, step.at, range);
-    scatterNear.set(near, elsewhere);
-    if (compare(step.change, elsewhere) <= 0) continue;
+    if (compare(step.change, movedByScatter(search, step.at)) <= 0) continue;
     const known = byTerm.get(step.term);
     const best = known && compare(known.best.change, step.change) >= 0 ? known.best : step;
     byTerm.set(step.term, { best, places: (known?.places ?? 0) + 1 });
   }
   return [...byTerm].flatMap(([index, { best, places }]) => {
-    const cliff = sharpened(search, best, range);
+    const cliff = sharpened(search, best);
     const term = ground.agreement.price[index];
     return cliff && term ? [{ ...cliff, measure, term, places }] : [];
   });
@@ -135,8 +105,8 @@ function cliffsOn(search: Search): Cliff[] {
 function sharpened(
   search: Search,
   { at, term }: Step,
-  range: SeenRange,
 ): Omit<Cliff, 'measure' | 'term' | 'places'> | undefined {
+  const { range } = search;
   const fine = stepsAlong(search, { from: at, to: add(at, range.cell), width: range.finest });
   const [first, ...others] = fine.filter((step) => step.term === term);
   if (!first) return undefined;
@@ -144,7 +114,7 @@ function sharpened(
     (best, step) => (compare(step.change, best.change) > 0 ? step : best),
     first,
   );
-  const elsewhere = movedByScatter(search, sharpest.at, range);
+  const elsewhere = movedByScatter(search, sharpest.at);
   if (compare(sharpest.change, search.slight) <= 0 || compare(sharpest.change, elsewhere) <= 0)
     return undefined;
   const known = laboratoryScatter(search.measure, sharpest.at);
@@ -156,47 +126,54 @@ function sharpened(
   };
 }
 
-/** How the price changes from each figure to the next, without its sign, and which term changes most. */
+/** How the price changes from each figure to the next, without its sign, where a term that steps changes too. */
 function stepsAlong(
-  { ground, measure }: Search,
+  search: Search,
   { from, to, width }: { readonly from: Exact; readonly to: Exact; readonly width: Exact },
 ): Step[] {
+  const { ground, measure } = search;
   const steps: Step[] = [];
   let before: TriedLoad | undefined;
   let last = from;
   for (let count = 0; ; count++) {
     const at = add(from, multiply(width, whole(count)));
     if (compare(at, to) > 0) return steps;
-    const here = ground.tryLoad(setFigure(ground.usual, measure, at));
-    const change = before && changeBetween(ground, before, here);
+    const here = ground.tryLoad(setFigure(ground.usual, { measure, value: at }));
+    const change = before && changeBetween(search, [before, here]);
     if (change) steps.push({ at: last, ...change });
     before = here;
     last = at;
   }
 }
 
-function changeBetween(ground: Ground, one: TriedLoad, other: TriedLoad): Omit<Step, 'at'> | undefined {
+function changeBetween(
+  { ground, suspects, coarse }: Search,
+  [one, other]: readonly [TriedLoad, TriedLoad],
+): Omit<Step, 'at'> | undefined {
   const [before, after] = [totalOf(ground, one), totalOf(ground, other)];
   if (one.impossible !== undefined || other.impossible !== undefined || !before || !after) return undefined;
-  let term = 0;
-  let most = -1n;
-  for (const [index, line] of one.lines.entries()) {
-    const change = (other.lines[index]?.amount ?? 0n) - line.amount;
-    const amount = change < 0n ? -change : change;
-    if (amount > most) [most, term] = [amount, index];
-  }
-  return { change: size(subtract(after, before)), term };
+  const changes = one.lines.map(({ amount }, term) => {
+    const change = (other.lines[term]?.amount ?? 0n) - amount;
+    return { term, size: change < 0n ? -change : change };
+  });
+  const stepping = changes.filter(({ term, size: moved }) => suspects[term] && moved > 0n);
+  const [most] = (stepping.length > 0 || !coarse ? stepping : changes).toSorted((a, b) =>
+    a.size > b.size ? -1 : a.size < b.size ? 1 : 0,
+  );
+  return most && { change: size(subtract(after, before)), term: most.term };
 }
 
 /**
  * Money that the price moves, without its steps, where the figure moves by R of the closest laboratories; by a tenth
  * of a point (one cell) where no R is published.
  */
-function movedByScatter({ ground, measure, smooth }: Search, at: Exact, { cell }: SeenRange): Exact {
-  const width = laboratoryScatter(measure, at)?.low ?? cell;
+function movedByScatter({ ground, measure, range, smooth }: Search, at: Exact): Exact {
+  const width = laboratoryScatter(measure, at)?.low ?? range.cell;
   const half = divide(width, whole(2));
   const price = (figure: Exact) =>
-    isNegative(figure) ? undefined : totalOf(ground, smooth(setFigure(ground.usual, measure, figure)));
+    isNegative(figure)
+      ? undefined
+      : totalOf(ground, smooth(setFigure(ground.usual, { measure, value: figure })));
   const [low, high] = [price(subtract(at, half)), price(add(at, half))];
   if (low && high) return size(subtract(high, low));
   const [side, middle] = [low ?? high, price(at)];
