@@ -32,6 +32,7 @@ export function sentProblems(
 const PLAINER: readonly (readonly [RegExp, string])[] = [
   [/^is missing: ((one of )?"|what ).*$/, 'has to be chosen'],
   [/^is (missing|wrong): a (list|group) in .*$/, 'is missing'],
+  [/^must have at least one price term; found none$/, 'needs at least one line'],
   [/^must have a "floor", a "ceiling" or both$/, 'needs the least, the most or both'],
   [/^must have steps "above", "below" or both$/, 'needs steps above the range, below it or both'],
   [/^must have "below", "above" or both$/, 'needs a figure below or above which a load may be refused'],

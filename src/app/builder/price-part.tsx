@@ -19,7 +19,9 @@ export function PricePart({ termKeys }: { readonly termKeys: readonly number[] }
   const terms: readonly unknown[] = Array.isArray(price) ? price : [];
   return (
     <section className="builder-part" aria-labelledby="formula-price" id={idOfPath(['price'])}>
-      <h3 id="formula-price">The price of a load</h3>
+      <h3 id="formula-price" tabIndex={-1}>
+        The price of a load
+      </h3>
       <p className="hint">
         Worked out line by line from the top. A percent or a limit covers the lines above it, so the order
         matters.

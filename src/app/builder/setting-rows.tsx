@@ -22,7 +22,8 @@ export function SettingRows({ at, setting, draw }: SettingRowsProps) {
   const { value, write, faults } = usePlace(path);
   const { change, problems } = useBuilder();
   const rows: readonly unknown[] = Array.isArray(value) ? value : [];
-  const id = idOfPath(path);
+  // Where the list is all that a panel holds, the panel itself is the place.
+  const id = setting.path.length === 0 ? `${idOfPath(path)}-rows` : idOfPath(path);
   const { label, hint, row: name, columns, empty } = setting;
   return (
     <fieldset className="field setting-rows" id={id} tabIndex={-1}>

@@ -4,7 +4,7 @@
  */
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { FEED_KINDS, type Feed } from '../../domain/agreement/measures.ts';
 import type { Template } from '../../domain/templates/template.ts';
 import { TEMPLATES } from '../../domain/templates/templates.ts';
@@ -21,6 +21,9 @@ export interface TemplateChoiceProps {
 
 export function TemplateChoice({ document, isEdited, change }: TemplateChoiceProps) {
   const [asked, setAsked] = useState<string>();
+  // Where nothing is priced yet, this is where to begin.
+  const [isBlank] = useState(() => shownText(document['price'] ?? []) === '[]');
+  const fold = useRef<HTMLDetailsElement>(null);
   const take = (template: Template) => {
     setAsked(undefined);
     change({
@@ -28,10 +31,11 @@ export function TemplateChoice({ document, isEdited, change }: TemplateChoicePro
       document: { ...keptParts(document), ...template.draw(basicsOf(document)) },
       said: `The agreement now begins from “${template.name}”.`,
     });
+    if (fold.current) fold.current.open = false;
     goToPlace('formula-price');
   };
   return (
-    <details className="more-fields templates" id="formula-templates">
+    <details ref={fold} className="more-fields templates" id="formula-templates" open={isBlank}>
       <summary>Begin from a template</summary>
       <ul className="template-list">
         {TEMPLATES.map((template) => (

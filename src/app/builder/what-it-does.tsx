@@ -102,7 +102,7 @@ function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = '
       </div>
       {advice.length === 0 ? null : (
         <section className="advice" aria-label="What a careful adviser would say">
-          <h4>A careful adviser would say</h4>
+          <h3>A careful adviser would say</h3>
           <ul>
             {advice.map(({ message }) => (
               <li key={message}>{message}</li>
@@ -110,9 +110,9 @@ function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = '
           </ul>
         </section>
       )}
-      <h4>Five loads{loadSize(tried.examples.loads[0], money)}</h4>
+      <h3>Five loads{loadSize(tried.examples.loads[0], money)}</h3>
       <ExampleLoads examples={tried.examples} money={money} />
-      <h4>More starch, less fibre</h4>
+      <h3>More starch, less fibre</h3>
       {chart ? (
         <WorthChart chart={chart} unit={`${money.currency} per ${money.ton} of dry matter`} names={names} />
       ) : null}

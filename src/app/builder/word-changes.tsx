@@ -6,11 +6,11 @@ import type { WordChange } from '../../domain/words/changes-in-words.ts';
 export function WordChanges({ changes }: { readonly changes: readonly WordChange[] }) {
   return (
     <section className="word-changes">
-      <h4>What changed in words</h4>
+      <h3>What changed in words</h3>
       {changes.length === 0 ? <p>Nothing: both versions say the same.</p> : null}
       {changes.map(({ heading, before, after }) => (
         <div key={heading}>
-          <h5>{heading}</h5>
+          <h4>{heading}</h4>
           <Paragraphs kind="went" word="Said before" paragraphs={before} />
           <Paragraphs kind="came" word="Says now" paragraphs={after} />
         </div>

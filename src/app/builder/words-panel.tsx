@@ -13,7 +13,7 @@ export function WordsPanel({ agreement }: { readonly agreement: Agreement }) {
     <div className="words">
       {sections.map(({ heading, paragraphs }) => (
         <section key={heading}>
-          <h4>{heading}</h4>
+          <h3>{heading}</h3>
           {paragraphs.map((paragraph, index) => (
             // Sentences may repeat; their place is all that tells them apart.
             // biome-ignore lint/suspicious/noArrayIndexKey: the list is drawn anew as a whole

@@ -48,7 +48,7 @@ export function WorthChart({ chart, unit, names }: WorthChartProps) {
         </text>
         <line className="chart-tick" x1={FRAME.left} x2={END} y1={FLOOR} y2={FLOOR} />
         {before ? <Line line={before} kind="before" name={names.before} /> : null}
-        <Line line={after} kind="after" name={names.after} />
+        <Line line={after} kind="after" name={before ? names.after : ''} />
       </svg>
     </figure>
   );

@@ -4,7 +4,7 @@
 'use client';
 
 import type { Figures } from '../../documents/figures.ts';
-import { MEASURE_NAMES } from '../../domain/agreement/measures.ts';
+import { MEASURE_NAMES, TESTED } from '../../domain/agreement/measures.ts';
 import { type Exact, subtract } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed } from '../../domain/numbers/printing.ts';
 import type { TriedPrice } from '../../domain/worth/try-out.ts';
@@ -105,8 +105,9 @@ export function ExampleLoads({ examples, money }: { readonly examples: PricedLoa
       <StripLegend />
       {assumed.length === 0 ? null : (
         <p className="hint">
-          Not tested, so usual figures of such feed stand for them:{' '}
-          {assumed.map((measure) => MEASURE_NAMES[measure]).join(', ')}.
+          {assumed.length === TESTED.length
+            ? 'None of these is tested: their figures are usual ones for such feed.'
+            : `Not tested, so usual figures of such feed stand for them: ${assumed.map((measure) => MEASURE_NAMES[measure]).join(', ')}.`}
         </p>
       )}
     </>
