@@ -83,6 +83,21 @@ describe('a cliff', () => {
     expect(message).toContain('can lie 0.7 to 1.3 points of moisture apart');
   });
 
+  test('counts the steps alone where the line moves between them, too', () => {
+    const {
+      per: _,
+      weight: __,
+      ...percent
+    } = schedule('moisture', {
+      count: 'completed',
+      neutral: { from: '0', to: '42' },
+      above: [{ perPoint: '-3' }],
+      unit: 'percent',
+    });
+    // 43 to 55, half a usual range below the least dry matter that is usual: 52 − 7 = 45 %.
+    expect(only(draft({ price: [GRAIN, FIBRE, percent] }), 'cliff')).toContain('There are 13 such steps');
+  });
+
   test('is none where the laboratories’ scatter moves more money than the step', () => {
     // A point of moisture is worth about 40 USD of dry matter, and the step 6.
     const small = schedule('moisture', {
