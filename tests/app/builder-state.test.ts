@@ -94,3 +94,12 @@ describe('after a refusal', () => {
     expect(state.document).toEqual(DRAFT);
   });
 });
+
+test('what was removed can be put back only until something else is changed', () => {
+  const state = changed(
+    { kind: 'remove', path: ['price', 0], said: 'The line is removed.', next: 'x' },
+    { kind: 'write', path: ['id'], value: 'A-2' },
+  );
+  expect(state.undo).toBeUndefined();
+  expect(changeState(state, { kind: 'undo' })).toBe(state);
+});

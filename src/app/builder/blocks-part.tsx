@@ -130,7 +130,8 @@ function AddMeasure({ taken }: { readonly taken: readonly string[] }) {
         value=""
         onChange={({ target: { value } }) => {
           const method = value === 'weight' ? 'second-scale' : 'referee-stands';
-          change({ kind: 'write', path: ['retest', 'measures', value], value: beginMethod(method) });
+          const path = ['retest', 'measures', value];
+          change({ kind: 'write', path, value: beginMethod(method), next: idOfPath([...path, 'method']) });
         }}
       >
         <option value="">Choose a figure…</option>

@@ -24,7 +24,13 @@ export interface BuilderState {
 }
 
 export type Change =
-  | { readonly kind: 'write'; readonly path: JsonPath; readonly value: unknown }
+  | {
+      readonly kind: 'write';
+      readonly path: JsonPath;
+      readonly value: unknown;
+      /** Where the keyboard goes on, where something new was added. */
+      readonly next?: string | undefined;
+    }
   | { readonly kind: 'remove'; readonly path: JsonPath; readonly said: string; readonly next: string }
   | { readonly kind: 'add-term'; readonly term: Draft }
   | { readonly kind: 'move-term'; readonly from: number; readonly to: number; readonly label: string }
@@ -70,8 +76,10 @@ export function readText(text: string): { readonly document: Draft } | { readonl
 
 export function changeState(state: BuilderState, change: Change): BuilderState {
   switch (change.kind) {
-    case 'write':
-      return drawn(state, writeAt(state.document, change.path, change.value));
+    case 'write': {
+      const written = drawn(state, writeAt(state.document, change.path, change.value));
+      return change.next === undefined ? written : { ...written, focus: { id: change.next } };
+    }
     case 'remove': {
       const { path, said, next } = change;
       const index = path.length === 2 && path[0] === 'price' ? path[1] : undefined;
@@ -121,7 +129,7 @@ export function changeState(state: BuilderState, change: Change): BuilderState {
     case 'undo':
       return state.undo === undefined
         ? state
-        : { ...drawn(state, state.undo.before), undo: undefined, told: 'It is back as it was before.' };
+        : { ...drawn(state, state.undo.before), told: 'It is back as it was before.' };
   }
 }
 
@@ -131,6 +139,9 @@ function drawn(state: BuilderState, document: Draft): BuilderState {
     document,
     text: printDraft(document),
     textFault: undefined,
+    // Putting back would undo later changes as well.
+    undo: undefined,
+    told: '',
     focus: undefined,
     isEdited: true,
   });

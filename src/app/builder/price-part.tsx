@@ -84,7 +84,7 @@ function TermPanel({ term, index, count }: TermPanelProps) {
               kind: 'remove',
               path: at,
               said: `The line “${label}” is removed.`,
-              next: 'formula-add-term',
+              next: 'formula-price',
             })
           }
         >
@@ -101,7 +101,7 @@ function AddTerm() {
   const add = (kind: PriceTerm['term']): Draft => beginTerm(kind, { reference, ton: tonOf(document) });
   return (
     <details className="more-fields add-term">
-      <summary id="formula-add-term">Add a line</summary>
+      <summary>Add a line</summary>
       <ul className="add-kinds">
         {(Object.keys(TERM_WORDS) as PriceTerm['term'][]).map((kind) => (
           <li key={kind}>

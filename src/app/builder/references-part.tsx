@@ -36,7 +36,8 @@ export function ReferencesPart() {
         id="formula-add-reference"
         onClick={() => {
           const name = freeReferenceName(document['references']);
-          change({ kind: 'write', path: ['references', name], value: EMPTY_REFERENCE });
+          const path = ['references', name];
+          change({ kind: 'write', path, value: EMPTY_REFERENCE, next: idOfPath(path) });
         }}
       >
         {references.length === 0 ? 'Add a reference price' : 'Add another reference price'}

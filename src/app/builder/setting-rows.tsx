@@ -19,7 +19,7 @@ export interface SettingRowsProps {
 
 export function SettingRows({ at, setting, draw }: SettingRowsProps) {
   const path = [...at, ...setting.path];
-  const { value, write, faults } = usePlace(path);
+  const { value, faults } = usePlace(path);
   const { change, problems } = useBuilder();
   const rows: readonly unknown[] = Array.isArray(value) ? value : [];
   // Where the list is all that a panel holds, the panel itself is the place.
@@ -67,7 +67,19 @@ export function SettingRows({ at, setting, draw }: SettingRowsProps) {
           {opening(message)}
         </p>
       ))}
-      <button type="button" className="quiet" id={`${id}-add`} onClick={() => write([...rows, empty])}>
+      <button
+        type="button"
+        className="quiet"
+        id={`${id}-add`}
+        onClick={() =>
+          change({
+            kind: 'write',
+            path,
+            value: [...rows, empty],
+            next: idOfPath([...path, rows.length, ...(columns[0]?.path ?? [])]),
+          })
+        }
+      >
         {rows.length === 0 ? `Add a ${name}` : `Add another ${name}`}
       </button>
     </fieldset>

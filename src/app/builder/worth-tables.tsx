@@ -4,9 +4,10 @@
 'use client';
 
 import type { Figures } from '../../documents/figures.ts';
-import { MEASURE_NAMES, TESTED } from '../../domain/agreement/measures.ts';
+import { MEASURE_NAMES, TESTED, type Tested } from '../../domain/agreement/measures.ts';
 import { type Exact, subtract } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed } from '../../domain/numbers/printing.ts';
+import type { ExampleLoad } from '../../domain/worth/example-loads.ts';
 import type { TriedPrice } from '../../domain/worth/try-out.ts';
 import { LoadStripPicture, StripLegend } from '../strip/load-strip-picture.tsx';
 import { exampleStrip } from './example-strip.ts';
@@ -90,7 +91,6 @@ function GridCell({ price, before, money }: GridCellProps) {
 }
 
 export function ExampleLoads({ examples, money }: { readonly examples: PricedLoads; readonly money: Money }) {
-  const assumed = examples.loads[0]?.assumed ?? [];
   return (
     <>
       <ol className="examples">
@@ -103,14 +103,30 @@ export function ExampleLoads({ examples, money }: { readonly examples: PricedLoa
         ))}
       </ol>
       <StripLegend />
-      {assumed.length === 0 ? null : (
-        <p className="hint">
-          {assumed.length === TESTED.length
-            ? 'None of these is tested: their figures are usual ones for such feed.'
-            : `Not tested, so usual figures of such feed stand for them: ${assumed.map((measure) => MEASURE_NAMES[measure]).join(', ')}.`}
-        </p>
-      )}
+      <AssumedFigures loads={examples.loads} />
     </>
+  );
+}
+
+/** Which of the figures nobody tested. */
+function AssumedFigures({ loads }: { readonly loads: readonly ExampleLoad[] }) {
+  const countOf = (measure: Tested) => loads.filter(({ assumed }) => assumed.includes(measure)).length;
+  const nowhere = TESTED.filter((measure) => countOf(measure) === loads.length);
+  const somewhere = TESTED.filter((measure) => countOf(measure) > 0 && !nowhere.includes(measure));
+  const named = (measures: readonly Tested[]) => measures.map((measure) => MEASURE_NAMES[measure]).join(', ');
+  if (nowhere.length === TESTED.length) {
+    return <p className="hint">None of these is tested: their figures are usual ones for such feed.</p>;
+  }
+  if (nowhere.length + somewhere.length === 0) return null;
+  return (
+    <p className="hint">
+      Usual figures of such feed stand for what is not tested
+      {nowhere.length === 0 ? null : `: ${named(nowhere)}`}
+      {somewhere.length === 0
+        ? null
+        : `${nowhere.length === 0 ? ': ' : '; '}in some loads ${named(somewhere)}`}
+      .
+    </p>
   );
 }
 
