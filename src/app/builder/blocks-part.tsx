@@ -20,7 +20,12 @@ export function BlocksPart() {
         </h3>
         <RetestPanel />
       </section>
-      <section className="builder-part" aria-labelledby="formula-conditions">
+      <section
+        className="builder-part"
+        aria-labelledby="formula-conditions"
+        id={idOfPath(['conditions'])}
+        tabIndex={-1}
+      >
         <h3 id="formula-conditions" tabIndex={-1}>
           Other conditions
         </h3>

@@ -39,6 +39,7 @@ const PLAINER: readonly (readonly [RegExp, string])[] = [
   [/ "to"/, ' its other end'],
   [/ in quotes, like "([^"]*)" \(digits, at most one point, \d+ characters\)/, ' like $1'],
   [/ in quotes/g, ''],
+  [/^is missing: text(, .*)?$/, 'is missing'],
   [/; found ""$/, ''],
 ];
 

@@ -8,7 +8,7 @@ import { FEEDS, type Feed } from '../../domain/agreement/measures.ts';
 import { opening } from '../place/sentence.ts';
 import { useBuilder } from './builder-context.tsx';
 import { StrayFaults } from './builder-panel.tsx';
-import { readAt, shownText } from './document-path.ts';
+import { idOfPath, readAt, shownText } from './document-path.ts';
 import { headSettings, PARTS_ELSEWHERE } from './head-settings.ts';
 import type { Setting } from './setting.ts';
 import { Settings } from './setting-view.tsx';
@@ -23,7 +23,7 @@ export function HeadPart() {
     (key): Setting => ({ kind: 'ticks', path: [key], label: key, options: [] }),
   );
   return (
-    <section className="builder-part" aria-labelledby="formula-head">
+    <section className="builder-part" aria-labelledby="formula-head" id={idOfPath([])} tabIndex={-1}>
       <h3 id="formula-head">Who and what</h3>
       {settled.length === 0 ? null : (
         <dl className="facts settled">

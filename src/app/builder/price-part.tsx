@@ -18,7 +18,7 @@ export function PricePart({ termKeys }: { readonly termKeys: readonly number[] }
   const price = document['price'];
   const terms: readonly unknown[] = Array.isArray(price) ? price : [];
   return (
-    <section className="builder-part" aria-labelledby="formula-price" id={idOfPath(['price'])}>
+    <section className="builder-part" aria-labelledby="formula-price" id={idOfPath(['price'])} tabIndex={-1}>
       <h3 id="formula-price" tabIndex={-1}>
         The price of a load
       </h3>

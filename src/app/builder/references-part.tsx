@@ -5,7 +5,7 @@
 
 import { useState } from 'react';
 import { useBuilder } from './builder-context.tsx';
-import { Panel } from './builder-panel.tsx';
+import { Panel, StrayFaults } from './builder-panel.tsx';
 import { idOfPath, readAt, shownText } from './document-path.ts';
 import {
   EMPTY_REFERENCE,
@@ -20,11 +20,20 @@ export function ReferencesPart() {
   const { document, change } = useBuilder();
   const references = namesOf(document['references']);
   return (
-    <section className="builder-part" aria-labelledby="formula-references">
+    <section
+      className="builder-part"
+      aria-labelledby="formula-references"
+      id={idOfPath(['references'])}
+      tabIndex={-1}
+    >
       <h3 id="formula-references">Reference prices</h3>
       <p className="hint">
         A public price that the formula follows, like that of corn. A flat price needs none.
       </p>
+      <StrayFaults
+        at={['references']}
+        settings={references.map((name) => ({ kind: 'ticks', path: [name], label: name, options: [] }))}
+      />
       {references.map((name, index) => (
         // A name changes while it is typed; the place does not.
         // biome-ignore lint/suspicious/noArrayIndexKey: references never move
