@@ -80,10 +80,10 @@ function readLotDocument(document: unknown, address: string | undefined): LotDoc
   return lot;
 }
 
-/** A problem as a form names it: "harvest.from", "tests.0.starch", "terms $.price[2].rate" for the asking formula. */
+/** A problem as a form names it: "harvest.from", "tests.0.starch", "$.price[2].rate" for the asking formula. */
 function lotProblem({ path, message }: AgreementProblem) {
   const [first, ...rest] = path;
-  return { column: first === 'asking' ? `terms ${printPath(rest)}` : path.join('.'), message };
+  return { column: first === 'asking' ? printPath(rest) : path.join('.'), message };
 }
 
 interface VersionToWrite {

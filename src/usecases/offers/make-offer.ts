@@ -58,7 +58,7 @@ export async function makeOffer(
     const { lot: said } = checkLot(JSON.parse(lot.document));
     const otherFeed =
       said && document['feed'] !== said.feed
-        ? [{ column: 'terms $.feed', message: `must be the lot’s own, ${JSON.stringify(said.feed)}` }]
+        ? [{ column: '$.feed', message: `must be the lot’s own, ${JSON.stringify(said.feed)}` }]
         : [];
     const { message, days } = readSending(sending, [...termProblems(problems), ...otherFeed]);
     await insertOffer(tx, {

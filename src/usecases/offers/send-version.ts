@@ -41,9 +41,9 @@ export function readSending({ message = '', validDays }: Sending, more: readonly
   return { message: words === '' ? null : words, days };
 }
 
-/** Problems of a document as a form names them: "terms $.price[2].rate …". */
-export function termProblems(problems: readonly AgreementProblem[], column = 'terms'): Problem[] {
-  return problems.map(({ path, message }) => ({ column: `${column} ${printPath(path)}`, message }));
+/** Problems of a document, by their path: "$.price[2].rate …". */
+export function termProblems(problems: readonly AgreementProblem[]): Problem[] {
+  return problems.map(({ path, message }) => ({ column: printPath(path), message }));
 }
 
 export function refusedTerms(problems: readonly AgreementProblem[]): Refusal {
