@@ -17,6 +17,9 @@ export interface QuoteFact {
   readonly series: string;
   readonly date: string;
   readonly price: string;
+  /** Of a correction alone. */
+  readonly version?: string;
+  readonly reason?: string;
 }
 
 export interface LoadFact {
@@ -31,6 +34,21 @@ export interface LoadFact {
   readonly distanceUnit: string | null;
   readonly truck: string | null;
   readonly sample: string | null;
+  // What came later to be asked of a ticket: absent where there is none, so that older entries stay as they are.
+  readonly tareAt?: string;
+  readonly grossScale?: string;
+  readonly tareScale?: string;
+  readonly moistureReading?: string;
+  readonly plate?: string;
+  readonly weigher?: string;
+}
+
+/** A ticket as it was put right: 2 is its first correction. */
+export interface LoadVersionFact extends LoadFact {
+  readonly load: string;
+  readonly version: string;
+  readonly void: boolean;
+  readonly reason: string;
 }
 
 export interface ResultFact {
@@ -41,6 +59,21 @@ export interface ResultFact {
   readonly basis: string;
   /** By measure, those reported. */
   readonly figures: Readonly<Record<string, string>>;
+  /** Of a correction alone. */
+  readonly version?: string;
+  readonly reason?: string;
+  // Absent where they are not known.
+  readonly dryMatterMethod?: string;
+  readonly enteredBy?: string;
+  /** SHA-256 of the report that is attached. */
+  readonly report?: string;
+}
+
+export interface ResultAnswerFact {
+  readonly result: string;
+  readonly party: string;
+  readonly answer: string;
+  readonly reason: string | null;
 }
 
 export interface ElectionFact {
@@ -58,6 +91,8 @@ export interface SettlementFact {
   readonly load: string;
   readonly version: string;
   readonly agreementVersion: string;
+  /** The version of the ticket, where it is not the first. */
+  readonly loadVersion?: string;
   readonly result: string | null;
   readonly status: string;
   readonly currency: string;
@@ -117,6 +152,8 @@ interface FactsByKind {
   readonly choice: ChoiceFact;
   readonly settlement: SettlementFact;
   readonly signing: SigningFact;
+  readonly 'load-version': LoadVersionFact;
+  readonly 'result-answer': ResultAnswerFact;
   readonly closing: ClosingFact;
 }
 export type FactKind = keyof FactsByKind;

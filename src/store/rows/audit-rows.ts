@@ -3,16 +3,16 @@
  */
 import type { Transaction } from '../open-store.ts';
 import { type AgreementRow, readAgreement } from './agreement-rows.ts';
-import { type LoadRow, readLoads } from './load-rows.ts';
+import { type LoadRow, type LoadVersionRow, readFirstLoads, readLoadVersions } from './load-rows.ts';
 import {
   type ChoiceRow,
   type ElectionRow,
   type QuoteRow,
   readChoices,
   readElections,
-  readQuotes,
+  readQuoteVersions,
 } from './quote-rows.ts';
-import { type ResultRow, readResults } from './result-rows.ts';
+import { type ResultRow, readResultVersions } from './result-rows.ts';
 import { readSettlements, type SettlementRow } from './settlement-rows.ts';
 import { type ClosingRow, readClosing, readSignings, type SigningRow } from './signing-rows.ts';
 
@@ -32,7 +32,9 @@ export interface VersionRow {
 export interface StandingRows {
   readonly agreement: AgreementRow;
   readonly versions: readonly VersionRow[];
+  /** As first recorded. */
   readonly loads: readonly LoadRow[];
+  readonly loadVersions: readonly LoadVersionRow[];
   readonly results: readonly ResultRow[];
   readonly quotes: readonly QuoteRow[];
   readonly elections: readonly ElectionRow[];
@@ -55,7 +57,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     'SELECT name FROM sample WHERE agreement_id = $1::uuid',
     id,
   );
-  const results = await readResults(
+  const results = await readResultVersions(
     tx,
     id,
     samples.map(({ name }) => name),
@@ -63,9 +65,10 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
   return {
     agreement,
     versions,
-    loads: await readLoads(tx, id, loadIds),
-    results: [...results.values()],
-    quotes: await readQuotes(tx, id),
+    loads: await readFirstLoads(tx, id, loadIds),
+    loadVersions: await readLoadVersions(tx, id, loadIds),
+    results,
+    quotes: await readQuoteVersions(tx, id),
     elections: await readElections(tx, id, loadIds),
     choices: await readChoices(tx, id, loadIds),
     settlements: await readSettlements(tx, id, loadIds),
@@ -124,6 +127,7 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['agreement_version', 'recorded_at', 'recorded_by'],
   ['quote', 'recorded_at', 'recorded_by'],
   ['load', 'recorded_at', 'recorded_by'],
+  ['load_version', 'recorded_at', 'recorded_by'],
   ['result', 'recorded_at', 'recorded_by'],
   ['election', 'recorded_at', 'recorded_by'],
   ['choice', 'recorded_at', 'recorded_by'],

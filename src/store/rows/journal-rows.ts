@@ -8,7 +8,7 @@ import { insertRows } from './insert-rows.ts';
 /** The last entry of an agreement's chain. Read it under the agreement's lock before chaining to it. */
 export async function readChainHead(tx: Transaction, agreementId: string): Promise<ChainHead> {
   const [head] = await tx.$queryRawUnsafe<ChainHead[]>(
-    'SELECT sequence, fingerprint FROM journal_entry WHERE agreement_id = $1::uuid ORDER BY sequence DESC LIMIT 1',
+    'SELECT sequence, fingerprint FROM chain_head($1::uuid)',
     agreementId,
   );
   return head ?? CHAIN_START;

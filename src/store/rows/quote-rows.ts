@@ -11,16 +11,34 @@ export interface QuoteRow {
   readonly series: string;
   readonly date: string;
   readonly price: string;
+  /** 1, and one more with each correction. */
+  readonly version: number;
+  /** Why it corrects the one before; null for the first. */
+  readonly reason: string | null;
 }
 
-/** All quotes of an agreement, oldest first within a series. */
-export async function readQuotes(tx: Transaction, agreementId: string): Promise<readonly QuoteRow[]> {
+/** Every version of every quote of an agreement, oldest first within a series. */
+export async function readQuoteVersions(tx: Transaction, agreementId: string): Promise<readonly QuoteRow[]> {
   return await tx.$queryRawUnsafe<QuoteRow[]>(
-    `SELECT q.id, q.series_id AS "seriesId", s.name AS series, q.quoted_on::text AS date, q.price::text
+    `SELECT q.id, q.series_id AS "seriesId", s.name AS series, q.quoted_on::text AS date, q.price::text,
+       q.version, q.reason
      FROM quote q JOIN series s ON s.agreement_id = q.agreement_id AND s.id = q.series_id
-     WHERE q.agreement_id = $1::uuid ORDER BY s.name, q.quoted_on`,
+     WHERE q.agreement_id = $1::uuid ORDER BY s.name, q.quoted_on, q.version`,
     agreementId,
   );
+}
+
+/** All quotes of an agreement as they stand now, oldest first within a series. */
+export async function readQuotes(tx: Transaction, agreementId: string): Promise<readonly QuoteRow[]> {
+  return newestQuotes(await readQuoteVersions(tx, agreementId));
+}
+
+/** Of the versions of each quote, in order, the last. */
+export function newestQuotes(versions: readonly QuoteRow[]): readonly QuoteRow[] {
+  return versions.filter((quote, index) => {
+    const next = versions[index + 1];
+    return !next || next.series !== quote.series || next.date !== quote.date;
+  });
 }
 
 /** Ids of an agreement's series, by name. */
@@ -60,6 +78,8 @@ export async function insertQuotes(
     series_id: ['uuid', quotes.map(({ seriesId }) => seriesId)],
     quoted_on: ['date', quotes.map(({ date }) => date)],
     price: ['numeric', quotes.map(({ price }) => price)],
+    version: ['int', quotes.map(({ version }) => version)],
+    reason: ['text', quotes.map(({ reason }) => reason)],
     recorded_at: ['timestamptz', quotes.map(() => recordedAt)],
     recorded_by: ['uuid', quotes.map(() => recordedBy)],
   });
@@ -83,7 +103,7 @@ export async function readElections(
   return await tx.$queryRawUnsafe<ElectionRow[]>(
     `SELECT e.id, e.load_id AS "loadId", l.ticket, e.series_id AS "seriesId", s.name AS series, e.elected_on::text AS date
      FROM election e
-     JOIN load l ON l.agreement_id = e.agreement_id AND l.id = e.load_id
+     JOIN current_load l ON l.agreement_id = e.agreement_id AND l.id = e.load_id
      JOIN series s ON s.agreement_id = e.agreement_id AND s.id = e.series_id
      WHERE e.agreement_id = $1::uuid AND e.load_id = ANY($2::uuid[]) ORDER BY e.id`,
     agreementId,
@@ -123,7 +143,7 @@ export async function readChoices(
 ): Promise<readonly ChoiceRow[]> {
   return await tx.$queryRawUnsafe<ChoiceRow[]>(
     `SELECT c.id, c.load_id AS "loadId", l.ticket, c.choice FROM choice c
-     JOIN load l ON l.agreement_id = c.agreement_id AND l.id = c.load_id
+     JOIN current_load l ON l.agreement_id = c.agreement_id AND l.id = c.load_id
      LEFT JOIN journal_entry e ON e.agreement_id = c.agreement_id AND e.subject_id = c.id
      WHERE c.agreement_id = $1::uuid AND c.load_id = ANY($2::uuid[]) ORDER BY e.sequence NULLS FIRST, c.id`,
     agreementId,

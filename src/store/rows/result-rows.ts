@@ -10,48 +10,75 @@ export interface ResultRow {
   readonly id: string;
   readonly sampleId: string;
   readonly sample: string;
+  /** 1, and one more with each correction by the laboratory. */
+  readonly version: number;
+  /** Why it corrects the one before; null for the first. */
+  readonly reason: string | null;
   readonly laboratory: string | null;
   readonly method: string | null;
+  readonly dryMatterMethod: string | null;
   readonly reportedOn: string | null;
+  /** The party that entered it; null for what was recorded before that was asked. */
+  readonly enteredBy: string | null;
+  /** SHA-256 of the report that is attached. */
+  readonly report: string | null;
   readonly basis: string;
   /** Decimal strings by measure; null where not reported. */
   readonly figures: Readonly<Record<Tested, string | null>>;
 }
 
-type FlatRow = Omit<ResultRow, 'figures'> & Readonly<Record<string, string | null>>;
+type FlatRow = Omit<ResultRow, 'figures'> & Readonly<Record<string, string | number | null>>;
 
 const FIGURES = TESTED.map((measure) => `r.${columnOf(measure)}::text`).join(', ');
-const SELECT = `SELECT r.id, r.sample_id AS "sampleId", s.name AS sample, r.laboratory, r.method,
-    r.reported_on::text AS "reportedOn", r.basis, ${FIGURES}
+const SELECT = `SELECT r.id, r.sample_id AS "sampleId", s.name AS sample, r.version, r.reason, r.laboratory, r.method,
+    r.dry_matter_method AS "dryMatterMethod", r.entered_by AS "enteredBy", r.report, r.reported_on::text AS "reportedOn", r.basis, ${FIGURES}
   FROM result r JOIN sample s ON s.agreement_id = r.agreement_id AND s.id = r.sample_id`;
 
 function fromFlat(row: FlatRow): ResultRow {
-  const { id, sampleId, sample, laboratory, method, reportedOn, basis } = row;
-  const figures = Object.fromEntries(TESTED.map((measure) => [measure, row[columnOf(measure)] ?? null]));
+  const { id, sampleId, sample, version, reason, laboratory, method } = row;
+  const { dryMatterMethod, reportedOn, enteredBy, report, basis } = row;
+  const figures = Object.fromEntries(
+    TESTED.map((measure) => [measure, (row[columnOf(measure)] as string | null) ?? null]),
+  );
   return {
     id,
     sampleId,
     sample,
+    version,
+    reason,
     laboratory,
     method,
+    dryMatterMethod,
     reportedOn,
+    enteredBy,
+    report,
     basis,
     figures: figures as ResultRow['figures'],
   };
 }
 
-/** Results of an agreement's samples of these names, by sample. */
+/** Every version of the results of an agreement's samples of these names, oldest first. */
+export async function readResultVersions(
+  tx: Transaction,
+  agreementId: string,
+  samples: readonly string[],
+): Promise<readonly ResultRow[]> {
+  const rows = await tx.$queryRawUnsafe<FlatRow[]>(
+    `${SELECT} WHERE r.agreement_id = $1::uuid AND s.name = ANY($2::text[]) ORDER BY r.version`,
+    agreementId,
+    samples,
+  );
+  return rows.map(fromFlat);
+}
+
+/** Results of an agreement's samples of these names as they stand now, by sample. */
 export async function readResults(
   tx: Transaction,
   agreementId: string,
   samples: readonly string[],
 ): Promise<ReadonlyMap<string, ResultRow>> {
-  const rows = await tx.$queryRawUnsafe<FlatRow[]>(
-    `${SELECT} WHERE r.agreement_id = $1::uuid AND s.name = ANY($2::text[])`,
-    agreementId,
-    samples,
-  );
-  return new Map(rows.map((row) => [row.sample, fromFlat(row)]));
+  const versions = await readResultVersions(tx, agreementId, samples);
+  return new Map(versions.map((row) => [row.sample, row]));
 }
 
 /** Ids of an agreement's samples of these names, by name. */
@@ -114,8 +141,13 @@ export async function insertResults(
     agreement_id: ['uuid', results.map(() => agreementId)],
     id: ['uuid', results.map(({ id }) => id)],
     sample_id: ['uuid', results.map(({ sampleId }) => sampleId)],
+    version: ['int', results.map(({ version }) => version)],
+    reason: ['text', results.map(({ reason }) => reason)],
     laboratory: ['text', results.map(({ laboratory }) => laboratory)],
     method: ['text', results.map(({ method }) => method)],
+    dry_matter_method: ['text', results.map(({ dryMatterMethod }) => dryMatterMethod)],
+    entered_by: ['uuid', results.map(({ enteredBy }) => enteredBy)],
+    report: ['text', results.map(({ report }) => report)],
     reported_on: ['date', results.map(({ reportedOn }) => reportedOn)],
     basis: ['text', results.map(({ basis }) => basis)],
     ...Object.fromEntries(

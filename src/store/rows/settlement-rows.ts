@@ -24,6 +24,8 @@ export interface SettlementRow {
   readonly loadId: string;
   readonly version: number;
   readonly agreementVersionId: string;
+  /** The version of the ticket. */
+  readonly loadVersion: number;
   readonly resultId: string | null;
   readonly status: 'settled' | 'refused';
   readonly currency: string;
@@ -49,6 +51,7 @@ export async function insertSettlements(
     version: ['int', settlements.map(({ version }) => version)],
     supersedes: ['int', settlements.map(({ version }) => (version === 1 ? null : version - 1))],
     agreement_version_id: ['uuid', settlements.map(({ agreementVersionId }) => agreementVersionId)],
+    load_version: ['int', settlements.map(({ loadVersion }) => loadVersion)],
     result_id: ['uuid', settlements.map(({ resultId }) => resultId)],
     status: ['text', settlements.map(({ status }) => status)],
     currency: ['text', settlements.map(({ currency }) => currency)],
@@ -86,7 +89,7 @@ export async function insertSettlements(
 
 const SELECT = `
   SELECT t.id, t.load_id AS "loadId", t.version, t.agreement_version_id AS "agreementVersionId",
-    t.result_id AS "resultId", t.status, t.currency, t.total::text,
+    t.load_version AS "loadVersion", t.result_id AS "resultId", t.status, t.currency, t.total::text,
     to_char(t.settled_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "settledAt", t.settled_by AS "settledBy",
     coalesce((
       SELECT json_agg(json_build_object('label', label, 'quantity', quantity::text, 'unit', unit, 'rate', rate::text,

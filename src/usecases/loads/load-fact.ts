@@ -8,14 +8,29 @@ import { decimal, MAX_DECIMAL_LENGTH, subtract } from '../../domain/numbers/exac
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import { type DistanceUnit, type ScaleUnit, toPounds } from '../../domain/quantities/units.ts';
 import type { ScaleWeight } from '../../journal/accounts.ts';
-import type { LoadFact } from '../../journal/facts.ts';
-import type { LoadRow } from '../../store/rows/load-rows.ts';
+import type { LoadFact, LoadVersionFact } from '../../journal/facts.ts';
+import type { LoadVersionRow, TicketRow } from '../../store/rows/load-rows.ts';
 
 /** What the journal remembers of a load. */
-export function loadFact(row: LoadRow): LoadFact {
+export function loadFact(row: TicketRow): LoadFact {
   const { ticket, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample } = row;
+  const { tareAt, grossScale, tareScale, moistureReading, plate, weigher } = row;
   const deliveredAt = whenText(row.deliveredAt);
-  return { ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample };
+  return {
+    ...{ ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample },
+    ...(tareAt === null ? {} : { tareAt: whenText(tareAt) }),
+    ...(grossScale === null ? {} : { grossScale }),
+    ...(tareScale === null ? {} : { tareScale }),
+    ...(moistureReading === null ? {} : { moistureReading }),
+    ...(plate === null ? {} : { plate }),
+    ...(weigher === null ? {} : { weigher }),
+  };
+}
+
+/** What the journal remembers of a ticket that was put right. */
+export function loadVersionFact(row: LoadVersionRow): LoadVersionFact {
+  const { loadId, version, isVoid, reason } = row;
+  return { load: loadId, version: String(version), void: isVoid, reason, ...loadFact(row) };
 }
 
 /** The net weight in the unit of its scale, all its decimals, as it is posted. */
@@ -24,7 +39,7 @@ export function scaleWeight({ net, unit }: DeliveredLoad): ScaleWeight {
 }
 
 /** A row as a delivered load. Throws where the row could not have been recorded. */
-export function deliveredLoad(row: LoadRow): DeliveredLoad {
+export function deliveredLoad(row: TicketRow): DeliveredLoad {
   const [gross, tare, unit] = [decimal(row.gross), decimal(row.tare), row.unit as ScaleUnit];
   const net = subtract(gross, tare);
   return {

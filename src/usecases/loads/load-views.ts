@@ -66,7 +66,6 @@ async function outcomesUnder(
   const settle = prepareSettlement(agreement, gathered.evidence);
   const elections = groupRows(gathered.elections, ({ loadId }) => loadId);
   const choices = groupRows(gathered.choices, ({ loadId }) => loadId);
-  const quotes = new Map([...gathered.quotes.values()].flat().map((quote) => [quote.id, quote]));
   return loads.map((load) => {
     const versions = settlements.get(load.id) ?? [];
     const current = versions.at(-1);
@@ -83,10 +82,10 @@ async function outcomesUnder(
     const outcome = recompute({
       agreement,
       load,
-      result: current.resultId === null ? undefined : known.result,
+      result: current.resultId === null ? undefined : gathered.everyResult.get(current.resultId),
       elections: known.elections,
       choice: known.choices.at(-1),
-      quotes: quotesOf(current, quotes),
+      quotes: quotesOf(current, gathered.everyQuote),
     });
     return { ...known, outcome };
   });

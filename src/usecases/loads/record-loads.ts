@@ -12,7 +12,7 @@ import { LOADS } from '../../domain/tables/table-shape.ts';
 import { deliveryPostings } from '../../journal/accounts.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
-import { insertLoads, type LoadRow, readLoadsByTicket } from '../../store/rows/load-rows.ts';
+import { insertLoads, type LoadRow, NO_PARTICULARS, readLoadsByTicket } from '../../store/rows/load-rows.ts';
 import { insertSamples, readSampleIds } from '../../store/rows/result-rows.ts';
 import { type ClosingRow, readClosing } from '../../store/rows/signing-rows.ts';
 import { findOwnAgreement, termsOn } from '../agreements/find-agreement.ts';
@@ -132,6 +132,9 @@ function toRow(
     distanceUnit: found.distance?.unit ?? null,
     truck: found.truck ?? null,
     sample: found.sample ?? null,
+    ...NO_PARTICULARS,
+    version: 1,
+    isVoid: false,
     recordedBy: as.recordedBy,
   };
 }

@@ -24,6 +24,7 @@ import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
 import { priceSeries } from '../settlements/gather-evidence.ts';
+import { quoteFact } from './quote-fact.ts';
 
 export interface QuotesToRecord {
   readonly agreementId: string;
@@ -63,6 +64,8 @@ export async function recordQuotes(
         series: found.series,
         date: found.date,
         price: plainDecimal(text('price')),
+        version: 1,
+        reason: null,
       }),
     );
     for (const row of rows) refuseOtherPrice(row, before.get(keyOf(row)));
@@ -70,12 +73,7 @@ export async function recordQuotes(
     refuseUnusual(tellJumps([...before.values()], fresh), confirmed);
     await insertQuotes(tx, fresh, recorded);
     const facts = fresh.map(
-      ({ id, series, date, price }): Entering => ({
-        kind: 'quote',
-        fact: { series, date, price },
-        subjectId: id,
-        postings: [],
-      }),
+      (row): Entering => ({ kind: 'quote', fact: quoteFact(row), subjectId: row.id, postings: [] }),
     );
     await enterFacts(tx, facts, recorded);
     return { recorded: fresh.length };

@@ -28,7 +28,7 @@ import { resultFact } from './result-fact.ts';
 
 export interface ResultsToRecord {
   readonly agreementId: string;
-  /** With the columns of `samples.csv`, and where known `laboratory`, `method` and `reported_on`. */
+  /** With the columns of `samples.csv`, and where known `laboratory`, `method`, `dry_matter_method` and `reported_on`. */
   readonly results: readonly InputRow[];
   readonly key?: string;
   /** Unusual figures were looked at, and are right. */
@@ -43,7 +43,7 @@ export interface RecordedResult {
 
 const SHAPE = {
   required: SAMPLES.required,
-  optional: [...SAMPLES.optional, 'laboratory', 'method', 'reported_on'],
+  optional: [...SAMPLES.optional, 'laboratory', 'method', 'dry_matter_method', 'reported_on'],
 };
 const FIGURES: readonly Tested[] = TESTED.filter((measure) => measure !== 'dry-matter');
 
@@ -80,7 +80,11 @@ export async function recordResults(
       .map((name) => ({ name, id: context.newId() }));
     for (const { name, id } of samples) sampleIds.set(name, id);
     const rows = read.map((row) =>
-      toRow(row, { id: context.newId(), sampleId: sampleIds.get(row.found.sample) ?? '' }),
+      toRow(row, {
+        id: context.newId(),
+        sampleId: sampleIds.get(row.found.sample) ?? '',
+        enteredBy: context.caller.partyId,
+      }),
     );
     for (const row of rows) refuseOtherResult(row, before.get(row.sample));
     const fresh = rows.filter(({ sample }) => !before.has(sample));
@@ -105,7 +109,7 @@ export async function recordResults(
 
 function readResultRow(row: Row, negativeRemainders: (result: LabResult) => string[]): LabResult | undefined {
   const result = readSampleRow(row, FIGURES);
-  for (const column of ['laboratory', 'method']) row.optionalName(column);
+  for (const column of ['laboratory', 'method', 'dry_matter_method']) row.optionalName(column);
   if (row.text('reported_on') !== '') row.date('reported_on');
   if (!result) return undefined;
   for (const message of negativeRemainders(result)) row.fault('sample', message);
@@ -114,7 +118,7 @@ function readResultRow(row: Row, negativeRemainders: (result: LabResult) => stri
 
 function toRow(
   { found, optional }: ReadRow<LabResult>,
-  ids: { readonly id: string; readonly sampleId: string },
+  ids: Pick<ResultRow, 'id' | 'sampleId' | 'enteredBy'>,
 ): ResultRow {
   const figure = (measure: Tested): string | null => {
     const text = optional(columnOf(measure));
@@ -123,16 +127,27 @@ function toRow(
   return {
     ...ids,
     sample: found.sample,
+    version: 1,
+    reason: null,
     laboratory: optional('laboratory'),
     method: optional('method'),
+    dryMatterMethod: optional('dry_matter_method'),
+    enteredBy: ids.enteredBy,
+    report: null,
     reportedOn: optional('reported_on'),
     basis: found.basis,
     figures: Object.fromEntries(TESTED.map((measure) => [measure, figure(measure)])) as ResultRow['figures'],
   };
 }
 
+/** What the laboratory reported, whoever entered it. */
+function reportedText(row: ResultRow): string {
+  const { sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod } = resultFact(row);
+  return JSON.stringify([sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod ?? null]);
+}
+
 function refuseOtherResult(row: ResultRow, before: ResultRow | undefined): void {
-  if (!before || JSON.stringify(resultFact(row)) === JSON.stringify(resultFact(before))) return;
+  if (!before || reportedText(row) === reportedText(before)) return;
   throw new Refusal(
     'result-taken',
     `Sample ${row.sample} has a result already, with ${before.figures['dry-matter']} % dry matter. A result is never changed; if it looks wrong, ask for a retest.`,

@@ -8,19 +8,21 @@ import type { ResultFact } from '../../journal/facts.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
 
 /** What the journal remembers of a result: the figures that were reported, as they were written. */
-export function resultFact({
-  sample,
-  laboratory,
-  method,
-  reportedOn,
-  basis,
-  figures,
-}: ResultRow): ResultFact {
+export function resultFact(row: ResultRow): ResultFact {
+  const { sample, laboratory, method, reportedOn, basis, figures } = row;
+  const { version, reason, dryMatterMethod, enteredBy, report } = row;
   const reported = TESTED.flatMap((measure): [string, string][] => {
     const figure = figures[measure];
     return figure === null ? [] : [[measure, figure]];
   });
-  return { sample, laboratory, method, reportedOn, basis, figures: Object.fromEntries(reported) };
+  return {
+    ...{ sample, laboratory, method, reportedOn, basis, figures: Object.fromEntries(reported) },
+    ...(version === 1 ? {} : { version: String(version) }),
+    ...(reason === null ? {} : { reason }),
+    ...(dryMatterMethod === null ? {} : { dryMatterMethod }),
+    ...(enteredBy === null ? {} : { enteredBy }),
+    ...(report === null ? {} : { report }),
+  };
 }
 
 /** A row as a laboratory's result. Throws where the row could not have been recorded. */

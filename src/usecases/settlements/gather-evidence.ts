@@ -13,12 +13,13 @@ import type { LoadRow } from '../../store/rows/load-rows.ts';
 import {
   type ChoiceRow,
   type ElectionRow,
+  newestQuotes,
   type QuoteRow,
   readChoices,
   readElections,
-  readQuotes,
+  readQuoteVersions,
 } from '../../store/rows/quote-rows.ts';
-import { type ResultRow, readResults } from '../../store/rows/result-rows.ts';
+import { type ResultRow, readResultVersions } from '../../store/rows/result-rows.ts';
 import type { AgreedTerms } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
@@ -26,10 +27,13 @@ import { labResult } from '../results/result-fact.ts';
 
 export interface GatheredEvidence {
   readonly evidence: Evidence;
-  /** The rows behind it: results by sample. */
+  /** The rows behind it, as they stand now: results by sample. */
   readonly results: ReadonlyMap<string, ResultRow>;
   /** By series, oldest first. */
   readonly quotes: ReadonlyMap<string, readonly QuoteRow[]>;
+  /** Every version of them, by id, for what was settled from an earlier one. */
+  readonly everyResult: ReadonlyMap<string, ResultRow>;
+  readonly everyQuote: ReadonlyMap<string, QuoteRow>;
   readonly elections: readonly ElectionRow[];
   /** The last of a load counts. */
   readonly choices: readonly ChoiceRow[];
@@ -42,12 +46,22 @@ export async function gatherEvidence(
 ): Promise<GatheredEvidence> {
   const ids = loads.map(({ id }) => id);
   const samples = new Set(loads.flatMap((load) => sampleOf(deliveredLoad(load), agreement) ?? []));
-  const results = await readResults(tx, row.id, [...samples]);
-  const quotes = groupRows(await readQuotes(tx, row.id), ({ series }) => series);
+  const resultVersions = await readResultVersions(tx, row.id, [...samples]);
+  const results = new Map(resultVersions.map((result) => [result.sample, result]));
+  const quoteVersions = await readQuoteVersions(tx, row.id);
+  const quotes = groupRows(newestQuotes(quoteVersions), ({ series }) => series);
   const elections = await readElections(tx, row.id, ids);
   const choices = await readChoices(tx, row.id, ids);
   const evidence = evidenceOf({ results: resultsOf(results), quotes, elections, choices });
-  return { evidence, results, quotes, elections, choices };
+  return {
+    evidence,
+    results,
+    quotes,
+    elections,
+    choices,
+    everyResult: new Map(resultVersions.map((result) => [result.id, result])),
+    everyQuote: new Map(quoteVersions.map((quote) => [quote.id, quote])),
+  };
 }
 
 /** Rows as the settlement reads them. */

@@ -5,7 +5,7 @@
 import type { Agreement } from '../../domain/agreement/document.ts';
 import type { Outcome } from '../../domain/settlement/outcome.ts';
 import { prepareSettlement } from '../../domain/settlement/settle-load.ts';
-import type { LoadRow } from '../../store/rows/load-rows.ts';
+import type { TicketRow } from '../../store/rows/load-rows.ts';
 import type { ChoiceRow, ElectionRow, QuoteRow } from '../../store/rows/quote-rows.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
@@ -17,7 +17,8 @@ import { evidenceOf } from './gather-evidence.ts';
 /** What settlements rest on, by id or by load. */
 export interface Grounds {
   readonly agreement: Agreement;
-  readonly load: LoadRow;
+  /** The ticket in the version that it was settled in. */
+  readonly load: TicketRow;
   readonly result: ResultRow | undefined;
   readonly elections: readonly ElectionRow[];
   readonly choice: ChoiceRow | undefined;

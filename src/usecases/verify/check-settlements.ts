@@ -7,6 +7,7 @@ import { printAmount } from '../../domain/settlement/line.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { sha256 } from '../../journal/fingerprint.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
+import type { LoadRow, LoadVersionRow } from '../../store/rows/load-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
 import { groupRows } from '../group-rows.ts';
 import { type Grounds, quotesOf, recompute } from '../settlements/recompute.ts';
@@ -28,14 +29,18 @@ export function checkSettlements(rows: StandingRows): RowFault[] {
     if (agreement) agreements.set(id, agreement);
     else faults.push({ row: `agreement_version ${id}`, message: 'does not hold an agreement' });
   }
-  const loads = new Map(rows.loads.map((load) => [load.id, load]));
+  // Each settlement rests on the ticket as it stood then.
+  const tickets = new Map<string, LoadRow | LoadVersionRow>([
+    ...rows.loads.map((load) => [`${load.id} 1`, load] as const),
+    ...rows.loadVersions.map((load) => [`${load.loadId} ${load.version}`, load] as const),
+  ]);
   const results = new Map(rows.results.map((result) => [result.id, result]));
   const quotes = new Map(rows.quotes.map((quote) => [quote.id, quote]));
   const choices = new Map(rows.choices.map((choice) => [choice.loadId, choice]));
   const elections = groupRows(rows.elections, ({ loadId }) => loadId);
   for (const settlement of rows.settlements) {
     const agreement = agreements.get(settlement.agreementVersionId);
-    const load = loads.get(settlement.loadId);
+    const load = tickets.get(`${settlement.loadId} ${settlement.loadVersion}`);
     const row = `settlement ${settlement.id}`;
     if (!agreement || !load) {
       faults.push({ row, message: 'rests on an agreement or a load that is not there' });
@@ -45,8 +50,8 @@ export function checkSettlements(rows: StandingRows): RowFault[] {
       agreement,
       load,
       result: settlement.resultId === null ? undefined : results.get(settlement.resultId),
-      elections: elections.get(load.id) ?? [],
-      choice: choices.get(load.id),
+      elections: elections.get(settlement.loadId) ?? [],
+      choice: choices.get(settlement.loadId),
       quotes: quotesOf(settlement, quotes),
     });
     if (message !== undefined) faults.push({ row, message: `of load ${load.ticket} ${message}` });

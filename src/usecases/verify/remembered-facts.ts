@@ -3,8 +3,9 @@
  */
 import type { Fact } from '../../journal/facts.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
-import { loadFact } from '../loads/load-fact.ts';
+import { loadFact, loadVersionFact } from '../loads/load-fact.ts';
 import { closingFact, signingFact } from '../offers/signing-fact.ts';
+import { quoteFact } from '../prices/quote-fact.ts';
 import { resultFact } from '../results/result-fact.ts';
 import { settlementFact } from '../settlements/settlement-row.ts';
 
@@ -28,11 +29,12 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
     ...(rows.closing
       ? [[rows.closing.id, { kind: 'closing', fact: closingFact(rows.closing) }] as [string, Fact]]
       : []),
-    ...rows.quotes.map(({ id, series, date, price }): [string, Fact] => [
-      id,
-      { kind: 'quote', fact: { series, date, price } },
-    ]),
+    ...rows.quotes.map((row): [string, Fact] => [row.id, { kind: 'quote', fact: quoteFact(row) }]),
     ...rows.loads.map((row): [string, Fact] => [row.id, { kind: 'load', fact: loadFact(row) }]),
+    ...rows.loadVersions.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'load-version', fact: loadVersionFact(row) },
+    ]),
     ...rows.results.map((row): [string, Fact] => [row.id, { kind: 'result', fact: resultFact(row) }]),
     ...rows.elections.map(({ id, loadId, series, date }): [string, Fact] => [
       id,
