@@ -54,6 +54,11 @@ export function refusalPostings({ weight, unit }: ScaleWeight): Posting[] {
   return moved({ from: 'feed-waiting', to: 'feed-refused', amount: weight, unit });
 }
 
+/** What takes back postings that were made before: each with its sign turned. */
+export function reversedPostings(postings: readonly Posting[]): Posting[] {
+  return postings.map(({ account, unit, amount }) => ({ account, unit, amount: turned(amount) }));
+}
+
 function moved(move: {
   readonly from: Account;
   readonly to: Account;

@@ -1,32 +1,26 @@
 /**
  * Records scale tickets: one as a scale operator weighs it, or a season's as they come from a file.
  */
-import { zoneCalendar } from '../../domain/dates/instant.ts';
-import type { LocalDate } from '../../domain/dates/local-date.ts';
-import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
 import { tellUnusualLoad } from '../../domain/deliveries/unusual-load.ts';
-import { plainDecimal } from '../../domain/numbers/printing.ts';
-import { needsDistance } from '../../domain/settlement/prepare-term.ts';
-import { readLoadRow } from '../../domain/tables/load-row.ts';
-import { LOADS } from '../../domain/tables/table-shape.ts';
 import { deliveryPostings } from '../../journal/accounts.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
-import { insertLoads, type LoadRow, NO_PARTICULARS, readLoadsByTicket } from '../../store/rows/load-rows.ts';
-import { insertSamples, readSampleIds } from '../../store/rows/result-rows.ts';
+import { insertLoads, type LoadRow, readLoadsByTicket, type TicketRow } from '../../store/rows/load-rows.ts';
 import { type ClosingRow, readClosing } from '../../store/rows/signing-rows.ts';
-import { findOwnAgreement, termsOn } from '../agreements/find-agreement.ts';
+import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
-import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
+import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
+import { samplesNamed } from '../results/samples-named.ts';
 import { loadFact, scaleWeight } from './load-fact.ts';
+import { readTickets } from './read-tickets.ts';
 
 export interface LoadsToRecord {
   readonly agreementId: string;
-  /** With the columns of `loads.csv`. */
+  /** With the columns of `loads.csv`, and what else a ticket may say (`TICKET_COLUMNS`). */
   readonly loads: readonly InputRow[];
   readonly key?: string;
   /** Unusual weights were looked at, and are right. */
@@ -53,27 +47,26 @@ export async function recordLoads(
   const asked = { verb: 'record-load', subject: agreementId, key, input: loads };
   return await doOnce(context, asked, async (tx) => {
     const found = await findOwnAgreement(tx, context.caller, agreementId);
-    const rules = {
-      calendar: zoneCalendar(found.agreement.timeZone),
-      distanceNeeded: (deliveredOn: LocalDate | undefined) =>
-        (deliveredOn ? termsOn(found, deliveredOn) : found).agreement.price.some(needsDistance),
-    };
-    const read = readInputRows(loads, {
-      shape: LOADS,
-      read: (row) => readLoadRow(row, rules),
-      key: ['ticket'],
-    });
+    const read = readTickets(found, loads);
     await lockAgreement(tx, agreementId);
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
     const before = await readLoadsByTicket(
       tx,
       agreementId,
-      read.map(({ found }) => found.ticket),
+      read.map(({ ticket }) => ticket.ticket),
     );
-    const rows = read.map((row) => ({
-      load: row.found,
-      row: toRow(row, { ...recorded, id: context.newId() }),
-    }));
+    const rows = read.map(({ load, ticket }) => {
+      const { recordedBy } = recorded;
+      const row: LoadRow = {
+        ...ticket,
+        agreementId,
+        id: context.newId(),
+        version: 1,
+        isVoid: false,
+        recordedBy,
+      };
+      return { load, row };
+    });
     for (const { row } of rows) refuseOtherTicket(row, before.get(row.ticket));
     const fresh = rows.filter(({ row }) => !before.has(row.ticket));
     const closing = await readClosing(tx, agreementId);
@@ -88,14 +81,13 @@ export async function recordLoads(
       confirmed,
     );
 
-    const names = [...new Set(fresh.flatMap(({ row }) => row.sample ?? []))];
-    const known = new Map(await readSampleIds(tx, agreementId, names));
-    const samples = names.filter((name) => !known.has(name)).map((name) => ({ name, id: context.newId() }));
-    for (const { name, id } of samples) known.set(name, id);
-    await insertSamples(tx, samples, recorded);
+    const sampleIds = await samplesNamed(tx, context, {
+      names: fresh.flatMap(({ row }) => row.sample ?? []),
+      recorded,
+    });
     const written = fresh.map(({ row }) => ({
       ...row,
-      sampleId: row.sample === null ? null : (known.get(row.sample) ?? null),
+      sampleId: row.sample === null ? null : (sampleIds.get(row.sample) ?? null),
     }));
     await insertLoads(tx, written, recorded.recordedAt);
     const facts = fresh.map(
@@ -114,32 +106,7 @@ export async function recordLoads(
   });
 }
 
-function toRow(
-  { found, text, optional }: ReadRow<DeliveredLoad>,
-  as: { readonly id: string; readonly agreementId: string; readonly recordedBy: string },
-): LoadRow {
-  const distance = optional('miles') ?? optional('km');
-  return {
-    id: as.id,
-    agreementId: as.agreementId,
-    ticket: found.ticket,
-    deliveredAt: Math.trunc(found.deliveredAt),
-    deliveredOn: found.deliveredOn,
-    gross: plainDecimal(text('gross')),
-    tare: plainDecimal(text('tare')),
-    unit: found.unit,
-    distance: distance === null ? null : plainDecimal(distance),
-    distanceUnit: found.distance?.unit ?? null,
-    truck: found.truck ?? null,
-    sample: found.sample ?? null,
-    ...NO_PARTICULARS,
-    version: 1,
-    isVoid: false,
-    recordedBy: as.recordedBy,
-  };
-}
-
-function refuseAfterClosing(loads: readonly LoadRow[], { lastDeliveryOn }: ClosingRow): void {
+export function refuseAfterClosing(loads: readonly TicketRow[], { lastDeliveryOn }: ClosingRow): void {
   const late = loads.find(({ deliveredOn }) => deliveredOn > lastDeliveryOn);
   if (!late) return;
   throw new Refusal(

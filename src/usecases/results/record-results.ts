@@ -10,13 +10,7 @@ import { readSampleRow, warnOfDryMatter, warnOfSum } from '../../domain/tables/s
 import { columnOf, SAMPLES } from '../../domain/tables/table-shape.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
-import {
-  insertResults,
-  insertSamples,
-  type ResultRow,
-  readResults,
-  readSampleIds,
-} from '../../store/rows/result-rows.ts';
+import { insertResults, type ResultRow, readResults } from '../../store/rows/result-rows.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
@@ -25,6 +19,7 @@ import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.t
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
 import { resultFact } from './result-fact.ts';
+import { samplesNamed } from './samples-named.ts';
 
 export interface ResultsToRecord {
   readonly agreementId: string;
@@ -74,11 +69,7 @@ export async function recordResults(
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
     const names = read.map(({ found }) => found.sample);
     const before = await readResults(tx, agreementId, names);
-    const sampleIds = new Map(await readSampleIds(tx, agreementId, names));
-    const samples = names
-      .filter((name) => !sampleIds.has(name))
-      .map((name) => ({ name, id: context.newId() }));
-    for (const { name, id } of samples) sampleIds.set(name, id);
+    const sampleIds = await samplesNamed(tx, context, { names, recorded });
     const rows = read.map((row) =>
       toRow(row, {
         id: context.newId(),
@@ -94,7 +85,6 @@ export async function recordResults(
       ),
       confirmed,
     );
-    await insertSamples(tx, samples, recorded);
     await insertResults(tx, fresh, recorded);
     const facts = fresh.map(
       (row): Entering => ({ kind: 'result', fact: resultFact(row), subjectId: row.id, postings: [] }),
