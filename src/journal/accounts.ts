@@ -2,7 +2,6 @@
  * The accounts of an agreement and what each kind of fact posts to them. Feed is counted in the scale's unit, money in
  * the agreement's currency; every posting has its counterpart, so each unit sums to nothing.
  */
-import { printUnits } from '../domain/numbers/printing.ts';
 
 export const ACCOUNTS = [
   /** Where feed comes from: below zero by all that was delivered. */
@@ -40,12 +39,11 @@ export function deliveryPostings({ weight, unit }: ScaleWeight): Posting[] {
 /** A settlement moves the feed to feed-settled, and its total to what the buyer owes the seller. */
 export function settlementPostings(
   net: ScaleWeight,
-  owed: { readonly total: bigint; readonly decimals: number; readonly currency: string },
+  { amount, currency }: { readonly amount: string; readonly currency: string },
 ): Posting[] {
-  const amount = printUnits(owed.total, owed.decimals);
   return [
     ...moved({ from: 'feed-waiting', to: 'feed-settled', amount: net.weight, unit: net.unit }),
-    ...moved({ from: 'worth-of-feed', to: 'buyer-owes-seller', amount, unit: owed.currency }),
+    ...moved({ from: 'worth-of-feed', to: 'buyer-owes-seller', amount, unit: currency }),
   ];
 }
 

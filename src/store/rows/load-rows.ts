@@ -92,7 +92,9 @@ export async function readLoadsByTicket(
   tickets: readonly string[],
 ): Promise<ReadonlyMap<string, LoadRow>> {
   const rows = await tx.$queryRawUnsafe<LoadRow[]>(
-    `SELECT ${COLUMNS} ${FROM} WHERE l.agreement_id = $1::uuid AND l.ticket = ANY($2::text[])`,
+    `SELECT ${COLUMNS} ${FROM}
+     WHERE l.agreement_id = $1::uuid AND l.id IN (
+       SELECT load_id FROM ticket_taken WHERE agreement_id = $1::uuid AND ticket = ANY($2::text[]))`,
     agreementId,
     tickets,
   );
@@ -219,4 +221,22 @@ export async function readFirstLoads(
     agreementId,
     ids,
   );
+}
+
+/** Every version of some loads' tickets, the first among them, by `ticketKey`. */
+export async function readTickets(
+  tx: Transaction,
+  agreementId: string,
+  loadIds: readonly string[],
+): Promise<ReadonlyMap<string, TicketRow>> {
+  const first = await readFirstLoads(tx, agreementId, loadIds);
+  const later = await readLoadVersions(tx, agreementId, loadIds);
+  return new Map<string, TicketRow>([
+    ...first.map((row) => [ticketKey(row.id, 1), row] as const),
+    ...later.map((row) => [ticketKey(row.loadId, row.version), row] as const),
+  ]);
+}
+
+export function ticketKey(loadId: string, version: number): string {
+  return `${loadId} ${version}`;
 }

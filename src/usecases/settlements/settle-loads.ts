@@ -137,7 +137,7 @@ async function settleUnder(
   );
   await enterFacts(
     tx,
-    written.map(({ outcome, settlement }) => settlementEntering(outcome, settlement, money)),
+    written.map(({ outcome, settlement }) => settlementEntering(settlement, outcome.load)),
     { agreementId: row.id, recordedAt: settledAt, recordedBy: settledBy },
   );
   const settled = decided.filter(({ outcome }) => outcome.status === 'settled').length;

@@ -1,11 +1,17 @@
 /**
  * An outcome as the row that is written for it, and as the journal's entry.
  */
+import type { DeliveredLoad } from '../../domain/deliveries/delivered-load.ts';
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import { type Money, printAmount, unitName } from '../../domain/settlement/line.ts';
 import type { Refused, Settled } from '../../domain/settlement/outcome.ts';
 import { printRate } from '../../domain/settlement/print-rate.ts';
-import { refusalPostings, settlementPostings } from '../../journal/accounts.ts';
+import {
+  type Posting,
+  refusalPostings,
+  reversedPostings,
+  settlementPostings,
+} from '../../journal/accounts.ts';
 import type { Entering } from '../../journal/chain.ts';
 import type { SettlementFact } from '../../journal/facts.ts';
 import type { LoadRow } from '../../store/rows/load-rows.ts';
@@ -108,20 +114,25 @@ export function settlementFact(row: SettlementRow): SettlementFact {
   };
 }
 
-/** The journal's entry for a settlement or refusal. */
-export function settlementEntering(outcome: Settled | Refused, row: SettlementRow, money: Money): Entering {
-  const net = scaleWeight(outcome.load);
+/** What a settlement or refusal of a ticket posts. */
+export function postingsOf(
+  { status, total, currency }: Pick<SettlementRow, 'status' | 'total' | 'currency'>,
+  load: DeliveredLoad,
+): Posting[] {
+  const net = scaleWeight(load);
+  return status === 'settled' ? settlementPostings(net, { amount: total, currency }) : refusalPostings(net);
+}
+
+/** The journal's entry for a settlement or refusal; `before` is what it takes back. */
+export function settlementEntering(
+  row: SettlementRow,
+  load: DeliveredLoad,
+  before: readonly Posting[] = [],
+): Entering {
   return {
     kind: 'settlement',
     fact: settlementFact(row),
     subjectId: row.id,
-    postings:
-      outcome.status === 'settled'
-        ? settlementPostings(net, {
-            total: outcome.total,
-            decimals: money.decimals,
-            currency: money.currency,
-          })
-        : refusalPostings(net),
+    postings: [...reversedPostings(before), ...postingsOf(row, load)],
   };
 }

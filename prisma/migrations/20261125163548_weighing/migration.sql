@@ -1,4 +1,7 @@
 -- DropIndex
+DROP INDEX "load_agreement_id_ticket_key";
+
+-- DropIndex
 DROP INDEX "quote_agreement_id_series_id_quoted_on_key";
 
 -- DropIndex
@@ -68,6 +71,15 @@ CREATE TABLE "load_version" (
     "recorded_by" UUID NOT NULL,
 
     CONSTRAINT "load_version_pkey" PRIMARY KEY ("agreement_id","id")
+);
+
+-- CreateTable
+CREATE TABLE "ticket_taken" (
+    "agreement_id" UUID NOT NULL,
+    "ticket" TEXT NOT NULL,
+    "load_id" UUID NOT NULL,
+
+    CONSTRAINT "ticket_taken_pkey" PRIMARY KEY ("agreement_id","ticket")
 );
 
 -- CreateTable
@@ -294,6 +306,9 @@ CREATE TABLE "api_token" (
 CREATE UNIQUE INDEX "load_version_agreement_id_load_id_version_key" ON "load_version"("agreement_id", "load_id", "version");
 
 -- CreateIndex
+CREATE UNIQUE INDEX "ticket_taken_agreement_id_load_id_key" ON "ticket_taken"("agreement_id", "load_id");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "open_weighing_agreement_id_ticket_key" ON "open_weighing"("agreement_id", "ticket");
 
 -- CreateIndex
@@ -337,6 +352,9 @@ CREATE UNIQUE INDEX "api_token_token_hash_key" ON "api_token"("token_hash");
 
 -- CreateIndex
 CREATE INDEX "api_token_party_id_idx" ON "api_token"("party_id");
+
+-- CreateIndex
+CREATE INDEX "load_agreement_id_ticket_idx" ON "load"("agreement_id", "ticket");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "quote_agreement_id_series_id_quoted_on_version_key" ON "quote"("agreement_id", "series_id", "quoted_on", "version");
@@ -481,6 +499,25 @@ CREATE VIEW "current_load" WITH (security_invoker = true) AS
     SELECT * FROM load_version WHERE agreement_id = l.agreement_id AND load_id = l.id ORDER BY version DESC LIMIT 1
   ) v ON true;
 
+-- ---- a ticket number belongs to one load
+
+INSERT INTO ticket_taken (agreement_id, ticket, load_id) SELECT agreement_id, ticket, id FROM load;
+
+CREATE FUNCTION take_tickets() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+BEGIN
+  IF TG_TABLE_NAME = 'load' THEN
+    INSERT INTO ticket_taken (agreement_id, ticket, load_id) SELECT agreement_id, ticket, id FROM new_tickets;
+  ELSE
+    DELETE FROM ticket_taken t USING new_tickets n WHERE t.agreement_id = n.agreement_id AND t.load_id = n.load_id;
+    INSERT INTO ticket_taken (agreement_id, ticket, load_id) SELECT agreement_id, ticket, load_id FROM new_tickets;
+  END IF;
+  RETURN NULL;
+END $$;
+CREATE TRIGGER load_ticket_taken AFTER INSERT ON "load"
+  REFERENCING NEW TABLE AS new_tickets FOR EACH STATEMENT EXECUTE FUNCTION take_tickets();
+CREATE TRIGGER load_version_ticket_taken AFTER INSERT ON "load_version"
+  REFERENCING NEW TABLE AS new_tickets FOR EACH STATEMENT EXECUTE FUNCTION take_tickets();
+
 -- ---- nothing written is changed
 
 DO $$
@@ -497,7 +534,7 @@ BEGIN
   END LOOP;
 END $$;
 REVOKE ALL ON ALL TABLES IN SCHEMA public FROM PUBLIC;
-GRANT SELECT ON "current_load" TO huskledger_app;
+GRANT SELECT ON "current_load", "ticket_taken" TO huskledger_app;
 GRANT SELECT, INSERT, UPDATE (ended_at) ON "laboratory_access" TO huskledger_app;
 GRANT SELECT, INSERT, UPDATE (revoked_at) ON "api_token" TO huskledger_app;
 GRANT SELECT, UPDATE (used_at) ON "api_token" TO huskledger_door;
@@ -510,13 +547,13 @@ BEGIN
   FOREACH table_name IN ARRAY ARRAY[
     'load_version', 'open_weighing', 'ticket_series', 'spent_ticket', 'scale', 'scale_version', 'sample_taking',
     'sample_part', 'part_handover', 'result_answer', 'record_file', 'series_terms', 'allowance', 'correction',
-    'correction_answer', 'laboratory_access', 'api_token'
+    'correction_answer', 'laboratory_access', 'api_token', 'ticket_taken'
   ] LOOP
     EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', table_name);
   END LOOP;
   FOREACH table_name IN ARRAY ARRAY[
     'load_version', 'open_weighing', 'ticket_series', 'spent_ticket', 'sample_taking', 'sample_part', 'part_handover',
-    'result_answer', 'record_file', 'series_terms', 'allowance', 'correction', 'correction_answer'
+    'result_answer', 'record_file', 'series_terms', 'allowance', 'correction', 'correction_answer', 'ticket_taken'
   ] LOOP
     EXECUTE format(
       'CREATE POLICY of_its_parties ON %I TO huskledger_app USING (agreement_id IN (SELECT id FROM agreement))
