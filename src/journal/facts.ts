@@ -143,6 +143,23 @@ export interface ClosingFact {
   readonly signatures: readonly SignatureFact[];
 }
 
+/** What one side proposes to put right after settlement. */
+export interface CorrectionFact {
+  readonly subject: string;
+  readonly subjectId: string;
+  /** The figures as they are to be, as canonical JSON. */
+  readonly document: string;
+  readonly reason: string;
+  readonly party: string;
+}
+
+export interface CorrectionAnswerFact {
+  readonly correction: string;
+  readonly answer: string;
+  readonly reason: string | null;
+  readonly party: string;
+}
+
 interface FactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
@@ -154,6 +171,8 @@ interface FactsByKind {
   readonly signing: SigningFact;
   readonly 'load-version': LoadVersionFact;
   readonly 'result-answer': ResultAnswerFact;
+  readonly correction: CorrectionFact;
+  readonly 'correction-answer': CorrectionAnswerFact;
   readonly closing: ClosingFact;
 }
 export type FactKind = keyof FactsByKind;

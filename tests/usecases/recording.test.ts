@@ -270,8 +270,8 @@ describe('a request key', () => {
 });
 
 describe('who may', () => {
-  /** The verbs of bargaining are tried in offers.test.ts. */
-  const BARGAINING = ['keep-lot', 'make-offer', 'sign', 'advise'] as const;
+  /** The verbs of bargaining are tried in offers.test.ts, those of putting right in corrections.test.ts. */
+  const BARGAINING = ['correct', 'keep-lot', 'make-offer', 'sign', 'advise'] as const;
   type Verb = Exclude<AnyVerb, (typeof BARGAINING)[number]>;
   const VERBS = ALL_VERBS.filter((verb): verb is Verb => !BARGAINING.some((other) => other === verb));
   const ASK: Readonly<Record<Verb, (context: Context) => Promise<unknown>>> = {

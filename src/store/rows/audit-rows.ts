@@ -3,6 +3,7 @@
  */
 import type { Transaction } from '../open-store.ts';
 import { type AgreementRow, readAgreement } from './agreement-rows.ts';
+import { type CorrectionRow, readCorrections } from './correction-rows.ts';
 import { type LoadRow, type LoadVersionRow, readFirstLoads, readLoadVersions } from './load-rows.ts';
 import {
   type ChoiceRow,
@@ -42,6 +43,7 @@ export interface StandingRows {
   readonly settlements: readonly SettlementRow[];
   readonly signings: readonly SigningRow[];
   readonly closing: ClosingRow | undefined;
+  readonly corrections: readonly CorrectionRow[];
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -74,6 +76,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     settlements: await readSettlements(tx, id, loadIds),
     signings: await readSignings(tx, id),
     closing: await readClosing(tx, id),
+    corrections: await readCorrections(tx, id),
   };
 }
 
@@ -132,6 +135,8 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['election', 'recorded_at', 'recorded_by'],
   ['choice', 'recorded_at', 'recorded_by'],
   ['settlement', 'settled_at', 'settled_by'],
+  ['correction', 'recorded_at', 'recorded_by'],
+  ['correction_answer', 'recorded_at', 'recorded_by'],
   ['signing', 'recorded_at', 'recorded_by'],
   ['agreement_closing', 'recorded_at', 'recorded_by'],
 ];

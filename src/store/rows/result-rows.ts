@@ -160,3 +160,18 @@ export async function insertResults(
     recorded_by: ['uuid', results.map(() => recordedBy)],
   });
 }
+
+/** A result by its id, and whether it is the newest of its sample; undefined where the transaction may see none. */
+export async function findResult(
+  tx: Transaction,
+  id: string,
+): Promise<(ResultRow & { readonly isNewest: boolean; readonly agreementId: string }) | undefined> {
+  const [row] = await tx.$queryRawUnsafe<(FlatRow & { isNewest: boolean; agreementId: string })[]>(
+    `SELECT x.*, r.agreement_id AS "agreementId", NOT EXISTS (
+       SELECT FROM result n WHERE n.agreement_id = r.agreement_id AND n.sample_id = r.sample_id AND n.version > r.version
+     ) AS "isNewest"
+     FROM (${SELECT} WHERE r.id = $1::uuid) x JOIN result r ON r.id = x.id`,
+    id,
+  );
+  return row && { ...fromFlat(row), isNewest: row.isNewest, agreementId: row.agreementId };
+}

@@ -16,7 +16,7 @@ import {
   type TicketRow,
 } from '../../store/rows/load-rows.ts';
 import { readClosing } from '../../store/rows/signing-rows.ts';
-import { findOwnAgreement, isId } from '../agreements/find-agreement.ts';
+import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
 import { doOnce } from '../do-once.ts';
@@ -27,7 +27,7 @@ import { refuseUnusual } from '../refuse-unusual.ts';
 import { samplesNamed } from '../results/samples-named.ts';
 import { refuseSettled } from '../settlements/refuse-settled.ts';
 import { deliveredLoad, loadFact, loadVersionFact, scaleWeight } from './load-fact.ts';
-import { readTickets } from './read-tickets.ts';
+import { type ReadTicket, readTickets } from './read-tickets.ts';
 import { refuseAfterClosing } from './record-loads.ts';
 
 export interface LoadToCorrect {
@@ -44,39 +44,64 @@ export interface LoadToCorrect {
 
 /**
  * Returns the version that stands now; the same figures again are no new one. Refuses `not-allowed`, `bad-input`,
- * `not-found`, `not-yours`, `offer-moved` where somebody else put it right meanwhile, `already-settled`, `ticket-taken`
+ * `not-found`, `not-yours`, `changed-meanwhile` where somebody else put it right meanwhile, `already-settled`, `ticket-taken`
  * by another load, `agreement-closed`, `unusual`.
  */
 export async function correctLoad(
   context: Context,
   { loadId, load: input, reason, baseVersion, key, confirmed }: LoadToCorrect,
 ): Promise<{ readonly version: number }> {
-  permit(context, 'record-load');
+  permit(context, 'correct');
   const asked = { verb: 'correct-load', subject: loadId, key, input: { load: input, reason, baseVersion } };
   return await doOnce(context, asked, async (tx) => {
     const { row, found } = await findToCorrect(tx, context, { loadId, baseVersion });
-    const [read] = readTickets(found, [input]);
-    if (!read) throw new Error('A ticket that was read is not there');
-    const why = readReason(reason);
-    if (JSON.stringify(loadFact(read.ticket)) === JSON.stringify(loadFact(row)))
-      return { version: row.version };
-    const taken = (await readLoadsByTicket(tx, row.agreementId, [read.ticket.ticket])).get(
-      read.ticket.ticket,
-    );
-    if (taken && taken.id !== row.id) {
-      throw new Refusal('ticket-taken', `Ticket ${read.ticket.ticket} is another load’s already.`);
-    }
-    const closing = await readClosing(tx, row.agreementId);
-    if (closing) refuseAfterClosing([read.ticket], closing);
-    refuseUnusual([tellUnusualLoad(read.load)], confirmed);
-    return await writeVersion(tx, context, {
-      row,
-      ticket: read.ticket,
-      isVoid: false,
-      reason: why,
-      postings: [...reversed(row), ...deliveryPostings(scaleWeight(read.load))],
-    });
+    await refuseSettled(tx, row.agreementId, [{ loadId, ticket: row.ticket }]);
+    const ticket = await readCorrectedTicket(tx, { row, found, input, confirmed });
+    return await writeCorrectedTicket(tx, context, { row, ticket, reason: readReason(reason) });
   });
+}
+
+export interface TicketToRead {
+  readonly row: LoadRow;
+  readonly found: FoundAgreement;
+  readonly input: InputRow;
+  readonly confirmed: boolean | undefined;
+}
+
+/** A ticket as it should be. Refuses `bad-input`, `ticket-taken`, `agreement-closed`, `unusual`. */
+export async function readCorrectedTicket(
+  tx: Transaction,
+  { row, found, input, confirmed }: TicketToRead,
+): Promise<ReadTicket> {
+  const [read] = readTickets(found, [input]);
+  if (!read) throw new Error('A ticket that was read is not there');
+  const { ticket } = read.ticket;
+  const taken = (await readLoadsByTicket(tx, row.agreementId, [ticket])).get(ticket);
+  if (taken && taken.id !== row.id) {
+    throw new Refusal('ticket-taken', `Ticket ${ticket} is another load’s already.`);
+  }
+  const closing = await readClosing(tx, row.agreementId);
+  if (closing) refuseAfterClosing([read.ticket], closing);
+  refuseUnusual([tellUnusualLoad(read.load)], confirmed);
+  return read;
+}
+
+export interface TicketToWrite {
+  readonly row: LoadRow;
+  readonly ticket: ReadTicket;
+  readonly reason: string;
+}
+
+/** Writes the ticket as the load's next version; the same figures again are no new one. */
+export async function writeCorrectedTicket(
+  tx: Transaction,
+  context: Context,
+  { row, ticket: { ticket, load }, reason }: TicketToWrite,
+): Promise<{ readonly version: number }> {
+  const isSame = JSON.stringify(loadFact(ticket)) === JSON.stringify(loadFact(row));
+  if (isSame && !row.isVoid) return { version: row.version };
+  const postings = [...reversed(row), ...deliveryPostings(scaleWeight(load))];
+  return await writeVersion(tx, context, { row, ticket, isVoid: false, reason, postings });
 }
 
 /**
@@ -87,10 +112,11 @@ export async function voidLoad(
   context: Context,
   { loadId, reason, baseVersion, key }: Omit<LoadToCorrect, 'load' | 'confirmed'>,
 ): Promise<{ readonly version: number }> {
-  permit(context, 'record-load');
+  permit(context, 'correct');
   const asked = { verb: 'void-load', subject: loadId, key, input: { reason, baseVersion } };
   return await doOnce(context, asked, async (tx) => {
     const { row } = await findToCorrect(tx, context, { loadId, baseVersion });
+    await refuseSettled(tx, row.agreementId, [{ loadId, ticket: row.ticket }]);
     const why = readReason(reason);
     if (row.isVoid) return { version: row.version };
     return await writeVersion(tx, context, {
@@ -108,7 +134,8 @@ function reversed(row: LoadRow): Posting[] {
   return row.isVoid ? [] : reversedPostings(deliveryPostings(scaleWeight(deliveredLoad(row))));
 }
 
-async function findToCorrect(
+/** The load as it stands, its agreement locked. Refuses `not-found`, `not-yours`, `changed-meanwhile`. */
+export async function findToCorrect(
   tx: Transaction,
   context: Context,
   { loadId, baseVersion }: Pick<LoadToCorrect, 'loadId' | 'baseVersion'>,
@@ -121,11 +148,10 @@ async function findToCorrect(
   if (!row) throw new Refusal('not-found', 'There is no such load.');
   if (row.version !== baseVersion) {
     throw new Refusal(
-      'offer-moved',
+      'changed-meanwhile',
       `Ticket ${row.ticket} was put right meanwhile. Look at it again before you change it.`,
     );
   }
-  await refuseSettled(tx, row.agreementId, [{ loadId, ticket: row.ticket }]);
   return { row, found };
 }
 

@@ -1,13 +1,4 @@
-/**
- * Records what a laboratory reports: one sample as a clerk enters it, or many as they come from a file.
- */
-import { TESTED, type Tested } from '../../domain/agreement/measures.ts';
-import { plainDecimal } from '../../domain/numbers/printing.ts';
-import type { LabResult } from '../../domain/samples/lab-result.ts';
-import { prepareRemainderCheck } from '../../domain/settlement/check-remainders.ts';
-import type { Row } from '../../domain/tables/row.ts';
-import { readSampleRow, warnOfDryMatter, warnOfSum } from '../../domain/tables/sample-row.ts';
-import { columnOf, SAMPLES } from '../../domain/tables/table-shape.ts';
+import { warnOfDryMatter, warnOfSum } from '../../domain/tables/sample-row.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { insertResults, type ResultRow, readResults } from '../../store/rows/result-rows.ts';
@@ -15,9 +6,10 @@ import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
-import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
+import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
+import { readReports, resultRow } from './read-reports.ts';
 import { resultFact } from './result-fact.ts';
 import { samplesNamed } from './samples-named.ts';
 
@@ -36,12 +28,6 @@ export interface RecordedResult {
   readonly isNew: boolean;
 }
 
-const SHAPE = {
-  required: SAMPLES.required,
-  optional: [...SAMPLES.optional, 'laboratory', 'method', 'dry_matter_method', 'reported_on'],
-};
-const FIGURES: readonly Tested[] = TESTED.filter((measure) => measure !== 'dry-matter');
-
 /**
  * Returns a record for each sample, in their order. A sample that no ticket names yet is recorded with it.
  * Refuses `not-allowed`, `bad-input`, `not-found`, `result-taken` where a sample has another result already,
@@ -54,24 +40,15 @@ export async function recordResults(
   permit(context, 'record-result');
   const asked = { verb: 'record-result', subject: agreementId, key, input: results };
   return await doOnce(context, asked, async (tx) => {
-    const { versions } = await findOwnAgreement(tx, context.caller, agreementId);
-    // Parts that pass 100 % are wrong under any version that looks at them.
-    const checks = versions.map(({ agreement }) => prepareRemainderCheck(agreement));
-    const negativeRemainders: (typeof checks)[number] = (result) => [
-      ...new Set(checks.flatMap((check) => check(result))),
-    ];
-    const read = readInputRows(results, {
-      shape: SHAPE,
-      read: (row) => readResultRow(row, negativeRemainders),
-      key: ['sample'],
-    });
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
+    const read = readReports(found, results);
     await lockAgreement(tx, agreementId);
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
     const names = read.map(({ found }) => found.sample);
     const before = await readResults(tx, agreementId, names);
     const sampleIds = await samplesNamed(tx, context, { names, recorded });
     const rows = read.map((row) =>
-      toRow(row, {
+      resultRow(row, {
         id: context.newId(),
         sampleId: sampleIds.get(row.found.sample) ?? '',
         enteredBy: context.caller.partyId,
@@ -95,39 +72,6 @@ export async function recordResults(
       return { id: earlier?.id ?? id, sample, isNew: earlier === undefined };
     });
   });
-}
-
-function readResultRow(row: Row, negativeRemainders: (result: LabResult) => string[]): LabResult | undefined {
-  const result = readSampleRow(row, FIGURES);
-  for (const column of ['laboratory', 'method', 'dry_matter_method']) row.optionalName(column);
-  if (row.text('reported_on') !== '') row.date('reported_on');
-  if (!result) return undefined;
-  for (const message of negativeRemainders(result)) row.fault('sample', message);
-  return result;
-}
-
-function toRow(
-  { found, optional }: ReadRow<LabResult>,
-  ids: Pick<ResultRow, 'id' | 'sampleId' | 'enteredBy'>,
-): ResultRow {
-  const figure = (measure: Tested): string | null => {
-    const text = optional(columnOf(measure));
-    return text === null ? null : plainDecimal(text);
-  };
-  return {
-    ...ids,
-    sample: found.sample,
-    version: 1,
-    reason: null,
-    laboratory: optional('laboratory'),
-    method: optional('method'),
-    dryMatterMethod: optional('dry_matter_method'),
-    enteredBy: ids.enteredBy,
-    report: null,
-    reportedOn: optional('reported_on'),
-    basis: found.basis,
-    figures: Object.fromEntries(TESTED.map((measure) => [measure, figure(measure)])) as ResultRow['figures'],
-  };
 }
 
 /** What the laboratory reported, whoever entered it. */

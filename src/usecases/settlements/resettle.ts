@@ -4,6 +4,7 @@
  */
 import type { Outcome, Refused, Settled } from '../../domain/settlement/outcome.ts';
 import { moneyOf, prepareSettlement } from '../../domain/settlement/settle-load.ts';
+import { canonicalText } from '../../journal/fingerprint.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { type LoadRow, readLoads, readTickets, ticketKey } from '../../store/rows/load-rows.ts';
 import { insertSettlements, readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
@@ -98,5 +99,5 @@ function decided({ ticket }: LoadRow, outcome: Outcome): Settled | Refused {
 /** Whether nothing of a settlement would change but its own id, version and moment. */
 function isSame(one: SettlementRow, other: SettlementRow): boolean {
   const grounds = ({ id: _, version: _v, settledAt: _at, settledBy: _by, ...rest }: SettlementRow) => rest;
-  return JSON.stringify(grounds(one)) === JSON.stringify(grounds(other));
+  return canonicalText(grounds(one)) === canonicalText(grounds(other));
 }

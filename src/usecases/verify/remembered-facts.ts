@@ -3,6 +3,7 @@
  */
 import type { Fact } from '../../journal/facts.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
+import { answerFact, correctionFact } from '../corrections/correction-fact.ts';
 import { loadFact, loadVersionFact } from '../loads/load-fact.ts';
 import { closingFact, signingFact } from '../offers/signing-fact.ts';
 import { quoteFact } from '../prices/quote-fact.ts';
@@ -24,6 +25,12 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
           fingerprint,
         },
       },
+    ]),
+    ...rows.corrections.flatMap((row): [string, Fact][] => [
+      [row.id, { kind: 'correction', fact: correctionFact(row) }],
+      ...(row.answerId === null || row.answer === null
+        ? []
+        : [[row.answerId, { kind: 'correction-answer', fact: answerFact(row) }] as [string, Fact]]),
     ]),
     ...rows.signings.map((row): [string, Fact] => [row.id, { kind: 'signing', fact: signingFact(row) }]),
     ...(rows.closing

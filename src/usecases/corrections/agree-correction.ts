@@ -1,0 +1,222 @@
+/**
+ * Corrections after settlement: one side proposes, the other confirms, and only then is anything put right and every
+ * load concerned settled anew, in one transaction. Nothing happens silently.
+ */
+import { canonicalText } from '../../journal/fingerprint.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { lockAgreement } from '../../store/rows/agreement-rows.ts';
+import {
+  type CorrectionEnd,
+  type CorrectionRow,
+  type CorrectionSubject,
+  findCorrection,
+  insertCorrection,
+  insertCorrectionAnswer,
+  readCorrections,
+  readSettledUpon,
+} from '../../store/rows/correction-rows.ts';
+import { findLoad } from '../../store/rows/load-rows.ts';
+import { readSettlements } from '../../store/rows/settlement-rows.ts';
+import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-agreement.ts';
+import { type Context, permit, stamp } from '../context.ts';
+import { doOnce } from '../do-once.ts';
+import { enterFacts } from '../journal/enter-facts.ts';
+import { readCorrectedTicket, writeCorrectedTicket } from '../loads/correct-load.ts';
+import { badInput, type InputRow } from '../read-input-rows.ts';
+import { Refusal } from '../refusal.ts';
+import { resettle } from '../settlements/resettle.ts';
+import { correctionFact } from './correction-fact.ts';
+import { newestQuote, newestResult, putQuoteRight, putResultRight } from './put-right.ts';
+import { readReason } from './read-reason.ts';
+
+export interface CorrectionToPropose {
+  readonly agreementId: string;
+  readonly subject: CorrectionSubject;
+  /** The id of the load, result or quote as it stands now. */
+  readonly subjectId: string;
+  /** The whole row as it should be, with the columns of its file. */
+  readonly figures: InputRow;
+  readonly reason: string;
+  readonly key?: string;
+  readonly confirmed?: boolean;
+}
+
+/**
+ * Returns the proposal's id. What is proposed is tried out in full, so that the other side can confirm it. Refuses
+ * `not-allowed`, `bad-input`, `not-found`, `not-yours`, `changed-meanwhile`, `correction-open` while one on the same
+ * subject is open, `not-ready` where no load has settled from it (put it right directly) or one could not settle anew.
+ */
+export async function proposeCorrection(
+  context: Context,
+  { agreementId, subject, subjectId, figures, reason, key, confirmed }: CorrectionToPropose,
+): Promise<{ readonly correctionId: string; readonly loads: number }> {
+  permit(context, 'correct');
+  const input = { subject, figures, reason };
+  return await doOnce(context, { verb: 'propose-correction', subject: subjectId, key, input }, async (tx) => {
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
+    if (!isId(subjectId)) throw new Refusal('not-found', 'There is nothing of that number to put right.');
+    await lockAgreement(tx, agreementId);
+    const open = (await readCorrections(tx, agreementId)).find(
+      (row) => row.subjectId === subjectId && row.answer === null,
+    );
+    if (open) {
+      throw new Refusal(
+        'correction-open',
+        'A correction of it is proposed already. Confirm, refuse or withdraw that one first.',
+      );
+    }
+    const why = readReason(reason);
+    const correctionId = context.newId();
+    const { partyId, personId } = context.caller;
+    const recorded = { agreementId, recordedAt: stamp(context), recordedBy: personId };
+    const correction = {
+      id: correctionId,
+      subject,
+      subjectId,
+      document: canonicalText(figures),
+      reason: why,
+      byPartyId: partyId,
+    };
+    const loads = await loadsConcerned(tx, { found, subject, subjectId });
+    if (loads.length === 0) {
+      throw new Refusal('not-ready', 'No load has settled from it yet, so it can be put right directly.');
+    }
+    await insertCorrection(tx, correction, recorded);
+    const fact = correctionFact(correction);
+    await enterFacts(tx, [{ kind: 'correction', fact, subjectId: correctionId, postings: [] }], recorded);
+    await tryOut(tx, context, { found, correction: { ...correction, agreementId }, confirmed });
+    return { correctionId, loads: loads.length };
+  });
+}
+
+export interface CorrectionToAnswer {
+  readonly correctionId: string;
+  readonly answer: CorrectionEnd;
+  /** Why it is refused. */
+  readonly reason?: string;
+  readonly key?: string;
+}
+
+/**
+ * Ends a correction: the other side confirms it (and it takes effect) or refuses it, whoever proposed it withdraws it.
+ * Refuses `not-allowed`, `bad-input` (a refusal without a reason), `not-found`, `not-yours` for the wrong side,
+ * `correction-over`, and on confirming all that putting it right may.
+ */
+export async function answerCorrection(
+  context: Context,
+  { correctionId, answer, reason = '', key }: CorrectionToAnswer,
+): Promise<{ readonly resettled: number }> {
+  permit(context, 'correct');
+  const input = { answer, reason };
+  return await doOnce(
+    context,
+    { verb: 'answer-correction', subject: correctionId, key, input },
+    async (tx) => {
+      const seen = isId(correctionId) ? await findCorrection(tx, correctionId) : undefined;
+      if (!seen) throw new Refusal('not-found', 'There is no such correction.');
+      const found = await findOwnAgreement(tx, context.caller, seen.agreementId);
+      await lockAgreement(tx, seen.agreementId);
+      const correction = await findCorrection(tx, correctionId);
+      if (!correction || correction.answer !== null) {
+        throw new Refusal('correction-over', 'This correction was answered already.');
+      }
+      const { partyId, personId } = context.caller;
+      if ((answer === 'withdrawn') !== (correction.byPartyId === partyId)) {
+        throw new Refusal(
+          'not-yours',
+          answer === 'withdrawn'
+            ? 'Only the side that proposed a correction withdraws it.'
+            : 'Your side proposed this correction; the other side confirms or refuses it.',
+        );
+      }
+      const why = answer === 'refused' ? readReason(reason) : null;
+      const recorded = { agreementId: seen.agreementId, recordedAt: stamp(context), recordedBy: personId };
+      const id = context.newId();
+      await insertCorrectionAnswer(
+        tx,
+        { id, correctionId, answer, reason: why, byPartyId: partyId },
+        recorded,
+      );
+      const fact = { correction: correctionId, answer, reason: why, party: partyId };
+      await enterFacts(tx, [{ kind: 'correction-answer', fact, subjectId: id, postings: [] }], recorded);
+      if (answer !== 'confirmed') return { resettled: 0 };
+      // Whoever proposed it looked at unusual figures, and so did whoever confirms them.
+      return { resettled: await takeCorrection(tx, context, { found, correction, confirmed: true }) };
+    },
+  );
+}
+
+interface Concerned {
+  readonly found: FoundAgreement;
+  readonly subject: CorrectionSubject;
+  readonly subjectId: string;
+}
+
+/** The settled loads that rest on a subject. Refuses `not-found`, `changed-meanwhile`. */
+async function loadsConcerned(
+  tx: Transaction,
+  { found, subject, subjectId }: Concerned,
+): Promise<readonly string[]> {
+  const agreementId = found.row.id;
+  switch (subject) {
+    case 'load': {
+      const row = await findLoad(tx, subjectId);
+      if (row?.agreementId !== agreementId) throw new Refusal('not-found', 'There is no such load.');
+      return (await hasSettled(tx, agreementId, subjectId)) ? [subjectId] : [];
+    }
+    case 'result':
+      await newestResult(tx, subjectId);
+      return await readSettledUpon(tx, agreementId, { resultId: subjectId });
+    case 'quote':
+      await newestQuote(tx, agreementId, subjectId);
+      return await readSettledUpon(tx, agreementId, { quoteId: subjectId });
+  }
+}
+
+async function hasSettled(tx: Transaction, agreementId: string, loadId: string): Promise<boolean> {
+  return (await readSettlements(tx, agreementId, [loadId])).length > 0;
+}
+
+interface ToTake {
+  readonly found: FoundAgreement;
+  readonly correction: Pick<CorrectionRow, 'agreementId' | 'subject' | 'subjectId' | 'document' | 'reason'>;
+  readonly confirmed: boolean | undefined;
+}
+
+/** Puts it right and settles the loads concerned anew. Returns how many settlements are new. */
+async function takeCorrection(
+  tx: Transaction,
+  context: Context,
+  { found, correction, confirmed }: ToTake,
+): Promise<number> {
+  const { agreementId, subject, subjectId, reason } = correction;
+  const loadIds = await loadsConcerned(tx, { found, subject, subjectId });
+  const figures = JSON.parse(correction.document) as InputRow;
+  const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
+  switch (subject) {
+    case 'load': {
+      const row = await findLoad(tx, subjectId);
+      if (!row) throw new Refusal('not-found', 'There is no such load.');
+      const ticket = await readCorrectedTicket(tx, { row, found, input: figures, confirmed });
+      await writeCorrectedTicket(tx, context, { row, ticket, reason });
+      break;
+    }
+    case 'result':
+      await putResultRight(tx, context, { found, id: subjectId, figures, reason, recorded, confirmed });
+      break;
+    case 'quote':
+      await putQuoteRight(tx, context, { found, id: subjectId, figures, reason, recorded, confirmed });
+      break;
+  }
+  return await resettle(tx, context, { found, loadIds });
+}
+
+/** Does all that confirming would do, and takes it back: what could not be confirmed is refused when it is proposed. */
+async function tryOut(tx: Transaction, context: Context, toTake: ToTake): Promise<void> {
+  await tx.$executeRawUnsafe('SAVEPOINT tried_out');
+  const resettled = await takeCorrection(tx, context, toTake);
+  await tx.$executeRawUnsafe('ROLLBACK TO SAVEPOINT tried_out');
+  if (resettled === 0) {
+    throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
+  }
+}
