@@ -41,6 +41,8 @@ export interface LoadFact {
   readonly moistureReading?: string;
   readonly plate?: string;
   readonly weigher?: string;
+  /** SHA-256 of a photo of the ticket. */
+  readonly photo?: string;
 }
 
 /** A ticket as it was put right: 2 is its first correction. */

@@ -28,6 +28,8 @@ export interface TicketRow {
   readonly moistureReading: string | null;
   readonly plate: string | null;
   readonly weigher: string | null;
+  /** SHA-256 of a photo of the ticket. */
+  readonly photo: string | null;
 }
 
 export interface LoadRow extends TicketRow {
@@ -40,22 +42,12 @@ export interface LoadRow extends TicketRow {
   readonly recordedBy: string;
 }
 
-/** What a ticket says beside what every ticket must. */
-export const NO_PARTICULARS = {
-  tareAt: null,
-  grossScale: null,
-  tareScale: null,
-  moistureReading: null,
-  plate: null,
-  weigher: null,
-} as const;
-
 /** What a ticket says, of any table or view `l` that has its columns, beside its sample `s`. */
 const TICKET = `l.ticket, (extract(epoch FROM l.delivered_at) * 1000)::float8 AS "deliveredAt",
   l.delivered_on::text AS "deliveredOn", l.gross::text, l.tare::text, l.unit, l.distance::text,
   l.distance_unit AS "distanceUnit", l.truck, s.name AS sample,
   (extract(epoch FROM l.tare_at) * 1000)::float8 AS "tareAt", l.gross_scale_id AS "grossScale",
-  l.tare_scale_id AS "tareScale", l.moisture_reading::text AS "moistureReading", l.plate, l.weigher`;
+  l.tare_scale_id AS "tareScale", l.moisture_reading::text AS "moistureReading", l.plate, l.weigher, l.photo`;
 const COLUMNS = `l.id, l.agreement_id AS "agreementId", l.version, l.is_void AS "isVoid",
   l.recorded_by AS "recordedBy", ${TICKET}`;
 const FROM = `FROM current_load l
@@ -145,6 +137,7 @@ function particulars(tickets: readonly TicketRow[]) {
     moisture_reading: ['numeric', tickets.map(({ moistureReading }) => moistureReading)],
     plate: ['text', tickets.map(({ plate }) => plate)],
     weigher: ['text', tickets.map(({ weigher }) => weigher)],
+    photo: ['text', tickets.map(({ photo }) => photo)],
   } as const;
 }
 

@@ -192,9 +192,9 @@ async function writeVersion(
 /** What a row says as a ticket. */
 function ticketOf(row: TicketRow): TicketRow {
   const { ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample } = row;
-  const { tareAt, grossScale, tareScale, moistureReading, plate, weigher } = row;
+  const { tareAt, grossScale, tareScale, moistureReading, plate, weigher, photo } = row;
   return {
     ...{ ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample },
-    ...{ tareAt, grossScale, tareScale, moistureReading, plate, weigher },
+    ...{ tareAt, grossScale, tareScale, moistureReading, plate, weigher, photo },
   };
 }

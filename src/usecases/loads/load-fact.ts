@@ -14,7 +14,7 @@ import type { LoadVersionRow, TicketRow } from '../../store/rows/load-rows.ts';
 /** What the journal remembers of a load. */
 export function loadFact(row: TicketRow): LoadFact {
   const { ticket, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample } = row;
-  const { tareAt, grossScale, tareScale, moistureReading, plate, weigher } = row;
+  const { tareAt, grossScale, tareScale, moistureReading, plate, weigher, photo } = row;
   const deliveredAt = whenText(row.deliveredAt);
   return {
     ...{ ticket, deliveredAt, deliveredOn, gross, tare, unit, distance, distanceUnit, truck, sample },
@@ -24,6 +24,7 @@ export function loadFact(row: TicketRow): LoadFact {
     ...(moistureReading === null ? {} : { moistureReading }),
     ...(plate === null ? {} : { plate }),
     ...(weigher === null ? {} : { weigher }),
+    ...(photo === null ? {} : { photo }),
   };
 }
 

@@ -14,7 +14,7 @@ import { type FoundAgreement, isId, termsOn } from '../agreements/find-agreement
 import { type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
 
 /** Columns beside those of `loads.csv`. */
-const PARTICULARS = ['tare_at', 'gross_scale', 'tare_scale', 'moisture_reading', 'plate', 'weigher'];
+const PARTICULARS = ['tare_at', 'gross_scale', 'tare_scale', 'moisture_reading', 'plate', 'weigher', 'photo'];
 export const TICKET_COLUMNS = {
   required: LOADS.required,
   optional: [...LOADS.optional, ...PARTICULARS],
@@ -53,6 +53,8 @@ function checkParticulars(row: Row): void {
   }
   for (const column of ['plate', 'weigher']) row.optionalName(column);
   row.optionalPercent('moisture_reading');
+  if (!/^([0-9a-f]{64})?$/.test(row.text('photo')))
+    row.fault('photo', 'must be the fingerprint of a file here');
 }
 
 function ticketOf({ found, text, optional }: ReadRow<DeliveredLoad>): TicketRow {
@@ -76,5 +78,6 @@ function ticketOf({ found, text, optional }: ReadRow<DeliveredLoad>): TicketRow 
     moistureReading: moisture === null ? null : plainDecimal(moisture),
     plate: optional('plate'),
     weigher: optional('weigher'),
+    photo: optional('photo'),
   };
 }

@@ -10,6 +10,7 @@ DROP INDEX "result_agreement_id_sample_id_key";
 -- AlterTable
 ALTER TABLE "load" ADD COLUMN     "gross_scale_id" UUID,
 ADD COLUMN     "moisture_reading" DECIMAL,
+ADD COLUMN     "photo" CHAR(64),
 ADD COLUMN     "plate" TEXT,
 ADD COLUMN     "tare_at" TIMESTAMPTZ(6),
 ADD COLUMN     "tare_scale_id" UUID,
@@ -65,6 +66,7 @@ CREATE TABLE "load_version" (
     "tare_scale_id" UUID,
     "moisture_reading" DECIMAL,
     "plate" TEXT,
+    "photo" CHAR(64),
     "weigher" TEXT,
     "sample_id" UUID,
     "recorded_at" TIMESTAMPTZ(6) NOT NULL,
@@ -491,6 +493,7 @@ CREATE VIEW "current_load" WITH (security_invoker = true) AS
     CASE WHEN v.id IS NULL THEN l.moisture_reading ELSE v.moisture_reading END AS moisture_reading,
     CASE WHEN v.id IS NULL THEN l.plate ELSE v.plate END AS plate,
     CASE WHEN v.id IS NULL THEN l.weigher ELSE v.weigher END AS weigher,
+    CASE WHEN v.id IS NULL THEN l.photo ELSE v.photo END AS photo,
     CASE WHEN v.id IS NULL THEN sl.sample_id ELSE v.sample_id END AS sample_id,
     l.recorded_by
   FROM load l
