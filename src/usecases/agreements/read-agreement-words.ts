@@ -62,6 +62,7 @@ export async function readAgreementWords(
   });
 }
 
-function needsTests({ price, acceptance }: Pick<Agreement, 'price' | 'acceptance'>): boolean {
+/** Whether a load waits for a laboratory’s figures before it can settle. */
+export function needsTests({ price, acceptance }: Pick<Agreement, 'price' | 'acceptance'>): boolean {
   return price.some((term) => measuresNeeded(term).length > 0) || (acceptance ?? []).length > 0;
 }

@@ -1,0 +1,44 @@
+/**
+ * What a scale page needs to know beforehand, since it must work with no signal: the agreements that take loads.
+ */
+import { readerUnits } from '../../domain/agreement/reader-units.ts';
+import { needsDistance } from '../../domain/settlement/prepare-term.ts';
+import { readAgreements } from '../../store/rows/agreement-rows.ts';
+import { readClosing } from '../../store/rows/signing-rows.ts';
+import { sideOf, withVersions } from '../agreements/find-agreement.ts';
+import { needsTests } from '../agreements/read-agreement-words.ts';
+import { type Context, permit } from '../context.ts';
+import { partyName } from '../people/party-name.ts';
+
+/** Refuses `not-allowed`. */
+export async function readScaleDesk(context: Context) {
+  permit(context, 'record-load');
+  const { partyId } = context.caller;
+  return await context.store.forParty(partyId, async (tx) => {
+    const agreements = [];
+    for (const row of await readAgreements(tx)) {
+      const side = sideOf(row, context.caller);
+      if (side === 'adviser' || (await readClosing(tx, row.id))) continue;
+      const { agreement } = await withVersions(tx, row);
+      const distanceTerm = agreement.price.find(needsDistance);
+      agreements.push({
+        id: row.id,
+        number: row.number,
+        partner: side === 'seller' ? row.buyerName : row.sellerName,
+        timeZone: agreement.timeZone,
+        unit: readerUnits(agreement).weight,
+        testsNeeded: needsTests(agreement),
+        sampling: agreement.sampling?.plan ?? ('per-load' as const),
+        distance: distanceTerm ? distanceUnit(distanceTerm) : null,
+        nextTicket: null,
+        trucks: [],
+        open: [],
+      });
+    }
+    return { party: await partyName(tx, partyId), partyId, agreements, scales: [] };
+  });
+}
+
+function distanceUnit(term: object): 'miles' | 'km' {
+  return 'per' in term && term.per === 'km' ? 'km' : 'miles';
+}
