@@ -22,15 +22,17 @@ async function weigh(page: Page, { ticket, gross }: { readonly ticket: string; r
   await page.getByLabel('Ticket', { exact: true }).fill(ticket);
   await page.getByLabel('Gross', { exact: true }).fill(String(gross));
   await page.getByLabel('Tare', { exact: true }).fill('30000');
-  await haul(page);
+  await fillRest(page);
   await page.getByRole('button', { name: 'Save this load' }).click();
   await expect.poll(() => page.getByLabel('Gross', { exact: true }).inputValue()).toBe('');
 }
 
-/** The demo's agreement prices the haul. */
-async function haul(page: Page): Promise<void> {
+/** What an agreement may ask for beside the weights: a haul, and the name of a sample that stands for many loads. */
+async function fillRest(page: Page): Promise<void> {
   const hauled = page.getByLabel('Hauled', { exact: true });
   if ((await hauled.count()) > 0) await hauled.fill('12');
+  const sample = page.getByLabel('Its name or seal', { exact: true });
+  if ((await sample.count()) > 0) await sample.fill('OFF-S');
 }
 
 /** Opens the page and waits until it is kept for a time without signal. */
@@ -121,7 +123,7 @@ test('a tare above the gross is asked about before it is saved', async () => {
   await page.getByLabel('Ticket', { exact: true }).fill('OFF-900');
   await page.getByLabel('Gross', { exact: true }).fill('30000');
   await page.getByLabel('Tare', { exact: true }).fill('71000');
-  await haul(page);
+  await fillRest(page);
   await page.getByRole('button', { name: 'Save this load' }).click();
   expect(await page.locator('.scale-form .refused').textContent()).toMatch(/not above the tare/);
   await page.getByRole('button', { name: 'Look again' }).click();
