@@ -3,6 +3,7 @@
  */
 import { type Instant, whenText } from '../domain/dates/instant.ts';
 import { mayDo, ROLE_NAMES, type Role, VERB_NAMES, type Verb } from '../domain/parties/permissions.ts';
+import { type Scope, scopesLet } from '../domain/parties/scopes.ts';
 import type { Store } from '../store/open-store.ts';
 import { Refusal } from './refusal.ts';
 
@@ -19,6 +20,8 @@ export interface Caller {
   readonly personId: string;
   readonly partyId: string;
   readonly role: Role;
+  /** Where a program asks: the token that it showed. It may do what its scopes name and no more. */
+  readonly token?: { readonly id: string; readonly scopes: readonly Scope[] };
 }
 
 export interface Context extends Tools {
@@ -30,11 +33,25 @@ export function stamp({ now }: Tools): string {
   return whenText(now());
 }
 
-/** Refuses (`not-allowed`) what the caller's role may not do. */
+/** Refuses (`not-allowed`) what the caller's role, or the token of a program, may not do. */
 export function permit({ caller }: Context, verb: Verb): void {
+  if (caller.token && !scopesLet(caller.token.scopes, verb)) {
+    throw new Refusal('not-allowed', `This token may not ${VERB_NAMES[verb]}.`);
+  }
   if (mayDo(caller.role, verb)) return;
   throw new Refusal(
     'not-allowed',
     `A ${ROLE_NAMES[caller.role]} may not ${VERB_NAMES[verb]}. Ask an owner of your party for another role.`,
+  );
+}
+
+/** Refuses (`not-allowed`) a program whose token has none of these scopes; people are held by their role alone. */
+export function requireScope({ caller }: Context, scopes: readonly Scope[]): void {
+  if (!caller.token || scopes.some((scope) => caller.token?.scopes.includes(scope))) return;
+  throw new Refusal(
+    'not-allowed',
+    scopes.length === 0
+      ? 'Only a person who is signed in may ask for this, not a program.'
+      : `This token lacks ${scopes.join(' or ')}. Ask an owner of your party for one that has it.`,
   );
 }

@@ -43,7 +43,8 @@ export async function doOnce<Answer>(
       }
     }
     const answer = await work(tx);
-    await tx.audit.create({ data: { id: newId(), partyId, personId, verb, subject } });
+    const asWhom = caller.token ? `${subject} by token ${caller.token.id}` : subject;
+    await tx.audit.create({ data: { id: newId(), partyId, personId, verb, subject: asWhom } });
     if (key !== undefined) {
       await tx.request.create({ data: { partyId, key, verb, inputHash, answer: JSON.stringify(answer) } });
     }

@@ -25,6 +25,7 @@ import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { Refusal, type RefusalCode } from '../../src/usecases/refusal.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
+import { readTokens } from '../../src/usecases/tokens/keep-tokens.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
@@ -289,6 +290,7 @@ describe('who may', () => {
     'record-choice': (context) => recordChoices(context, { agreementId, choices: [] }),
     settle: (context) => settleLoads(context, { agreementId }),
     invite: (context) => inviteMember(context, { role: 'viewer' }),
+    'keep-token': (context) => readTokens(context),
     'end-membership': async (context) => {
       // Nobody is ended: an owner who may do it is told that there is no such member.
       const none = endMembership(context, { memberId: '' });

@@ -29,6 +29,7 @@ export const VERBS = [
   'sign',
   'advise',
   'invite',
+  'keep-token',
   'end-membership',
 ] as const;
 export type Verb = (typeof VERBS)[number];
@@ -51,6 +52,7 @@ const ALLOWED: Readonly<Record<Verb, readonly Role[]>> = {
   sign: ['owner'],
   advise: OFFICE,
   invite: ['owner'],
+  'keep-token': ['owner'],
   'end-membership': ['owner'],
 };
 
@@ -75,5 +77,6 @@ export const VERB_NAMES: Readonly<Record<Verb, string>> = {
   sign: 'sign for the party',
   advise: 'write advice',
   invite: 'invite people',
+  'keep-token': 'let a program in',
   'end-membership': 'end somebody’s part in the party',
 };
