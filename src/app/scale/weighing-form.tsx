@@ -118,7 +118,6 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
           Tare later
         </label>
       )}
-      {open ? null : <UnitChoice id={id} value={typed.unit} onChange={(unit) => set({ unit })} />}
       {agreement.distance === null || (typed.isTareLater && !open)
         ? null
         : field('distance', 'Hauled', { unit: agreement.distance })}
@@ -135,8 +134,9 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
       ) : null}
       {typed.isSampled && !open ? field('sample', 'Its name or seal', { hint: sampleHint(agreement) }) : null}
       <details className="more-fields">
-        <summary>Scale, time, moisture, photo</summary>
+        <summary>Unit, scale, time, moisture, photo</summary>
         <div className="fields">
+          {open ? null : <UnitChoice id={id} value={typed.unit} onChange={(unit) => set({ unit })} />}
           {scales.length === 0 ? null : (
             <label className="field" htmlFor={`${id}-scale`}>
               <span>Scale</span>
