@@ -8,8 +8,12 @@ export interface Figures {
   readonly decimalMark: '.' | ',';
 }
 
+/** For programs: figures as they are, "47120.5", "-3". It is BCP 47's own code for what is in no language. */
+export const NO_LANGUAGE = 'zxx';
+
 /** Figures for a locale (BCP 47), such as "en-US". */
 export function figuresFor(locale: string): Figures {
+  if (locale === NO_LANGUAGE) return { decimalMark: '.', show: (decimal) => decimal };
   const parts = new Intl.NumberFormat(locale, { useGrouping: 'always' }).formatToParts(12345.6);
   const group = parts.find(({ type }) => type === 'group')?.value ?? '';
   const point = parts.find(({ type }) => type === 'decimal')?.value === ',' ? ',' : '.';

@@ -81,6 +81,15 @@ export async function readResults(
   return new Map(versions.map((row) => [row.sample, row]));
 }
 
+/** The names of an agreement's samples, in order. */
+export async function readSampleNames(tx: Transaction, agreementId: string): Promise<readonly string[]> {
+  const rows = await tx.$queryRawUnsafe<{ name: string }[]>(
+    'SELECT name FROM sample WHERE agreement_id = $1::uuid ORDER BY name COLLATE "C"',
+    agreementId,
+  );
+  return rows.map(({ name }) => name);
+}
+
 /** Ids of an agreement's samples of these names, by name. */
 export async function readSampleIds(
   tx: Transaction,
