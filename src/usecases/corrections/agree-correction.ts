@@ -3,31 +3,24 @@
  * load concerned settled anew, in one transaction. Nothing happens silently.
  */
 import { canonicalText } from '../../journal/fingerprint.ts';
-import type { Transaction } from '../../store/open-store.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import {
   type CorrectionEnd,
-  type CorrectionRow,
   type CorrectionSubject,
   findCorrection,
   insertCorrection,
   insertCorrectionAnswer,
   readCorrections,
-  readSettledUpon,
 } from '../../store/rows/correction-rows.ts';
-import { findLoad } from '../../store/rows/load-rows.ts';
-import { readSettlements } from '../../store/rows/settlement-rows.ts';
-import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-agreement.ts';
+import { findOwnAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
-import { readCorrectedTicket, writeCorrectedTicket } from '../loads/correct-load.ts';
 import { badInput, type InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { resettle } from '../settlements/resettle.ts';
 import { correctionFact } from './correction-fact.ts';
-import { newestQuote, newestResult, putQuoteRight, putResultRight } from './put-right.ts';
 import { readReason } from './read-reason.ts';
+import { loadsConcerned, takeCorrection, tryOutCorrection } from './take-correction.ts';
 
 export interface CorrectionToPropose {
   readonly agreementId: string;
@@ -84,7 +77,14 @@ export async function proposeCorrection(
     await insertCorrection(tx, correction, recorded);
     const fact = correctionFact(correction);
     await enterFacts(tx, [{ kind: 'correction', fact, subjectId: correctionId, postings: [] }], recorded);
-    await tryOut(tx, context, { found, correction: { ...correction, agreementId }, confirmed });
+    const changed = await tryOutCorrection(tx, context, {
+      found,
+      correction: { ...correction, agreementId },
+      confirmed,
+    });
+    if (changed.length === 0) {
+      throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
+    }
     return { correctionId, loads: loads.length };
   });
 }
@@ -144,79 +144,4 @@ export async function answerCorrection(
       return { resettled: await takeCorrection(tx, context, { found, correction, confirmed: true }) };
     },
   );
-}
-
-interface Concerned {
-  readonly found: FoundAgreement;
-  readonly subject: CorrectionSubject;
-  readonly subjectId: string;
-}
-
-/** The settled loads that rest on a subject. Refuses `not-found`, `changed-meanwhile`. */
-async function loadsConcerned(
-  tx: Transaction,
-  { found, subject, subjectId }: Concerned,
-): Promise<readonly string[]> {
-  const agreementId = found.row.id;
-  switch (subject) {
-    case 'load': {
-      const row = await findLoad(tx, subjectId);
-      if (row?.agreementId !== agreementId) throw new Refusal('not-found', 'There is no such load.');
-      return (await hasSettled(tx, agreementId, subjectId)) ? [subjectId] : [];
-    }
-    case 'result':
-      await newestResult(tx, subjectId);
-      return await readSettledUpon(tx, agreementId, { resultId: subjectId });
-    case 'quote':
-      await newestQuote(tx, agreementId, subjectId);
-      return await readSettledUpon(tx, agreementId, { quoteId: subjectId });
-  }
-}
-
-async function hasSettled(tx: Transaction, agreementId: string, loadId: string): Promise<boolean> {
-  return (await readSettlements(tx, agreementId, [loadId])).length > 0;
-}
-
-interface ToTake {
-  readonly found: FoundAgreement;
-  readonly correction: Pick<CorrectionRow, 'agreementId' | 'subject' | 'subjectId' | 'document' | 'reason'>;
-  readonly confirmed: boolean | undefined;
-}
-
-/** Puts it right and settles the loads concerned anew. Returns how many settlements are new. */
-async function takeCorrection(
-  tx: Transaction,
-  context: Context,
-  { found, correction, confirmed }: ToTake,
-): Promise<number> {
-  const { agreementId, subject, subjectId, reason } = correction;
-  const loadIds = await loadsConcerned(tx, { found, subject, subjectId });
-  const figures = JSON.parse(correction.document) as InputRow;
-  const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
-  switch (subject) {
-    case 'load': {
-      const row = await findLoad(tx, subjectId);
-      if (!row) throw new Refusal('not-found', 'There is no such load.');
-      const ticket = await readCorrectedTicket(tx, { row, found, input: figures, confirmed });
-      await writeCorrectedTicket(tx, context, { row, ticket, reason });
-      break;
-    }
-    case 'result':
-      await putResultRight(tx, context, { found, id: subjectId, figures, reason, recorded, confirmed });
-      break;
-    case 'quote':
-      await putQuoteRight(tx, context, { found, id: subjectId, figures, reason, recorded, confirmed });
-      break;
-  }
-  return await resettle(tx, context, { found, loadIds });
-}
-
-/** Does all that confirming would do, and takes it back: what could not be confirmed is refused when it is proposed. */
-async function tryOut(tx: Transaction, context: Context, toTake: ToTake): Promise<void> {
-  await tx.$executeRawUnsafe('SAVEPOINT tried_out');
-  const resettled = await takeCorrection(tx, context, toTake);
-  await tx.$executeRawUnsafe('ROLLBACK TO SAVEPOINT tried_out');
-  if (resettled === 0) {
-    throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
-  }
 }
