@@ -6,6 +6,7 @@ import './look/ground.css';
 import './look/frame.css';
 import './look/forms.css';
 import './look/loads.css';
+import './look/corrections.css';
 import './look/scale.css';
 import './look/stair.css';
 import './look/builder.css';

@@ -28,6 +28,12 @@ export function isConfirmed(sent: FormData): boolean {
   return textOf(sent, 'confirmed') === 'yes';
 }
 
+/** The form's request key, where it has one. */
+export function keyOf(sent: FormData): { readonly key?: string } {
+  const key = textOf(sent, 'key');
+  return key === '' ? {} : { key };
+}
+
 /** Where to go on, or what to show in place. */
 export type Done = { readonly to: string } | Omit<FormState, 'turn' | 'typed'>;
 

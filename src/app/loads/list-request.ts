@@ -27,7 +27,8 @@ export function cursorText({ deliveredAt, id }: Cursor): string {
   return `${deliveredAt}_${id}`;
 }
 
-function readCursor(text: string | undefined): Cursor | undefined {
+/** A cursor from an address; undefined where it is none. */
+export function readCursor(text: string | undefined): Cursor | undefined {
   const match = /^(\d{1,15})_([0-9a-f-]{36})$/.exec(text ?? '');
   const [, deliveredAt, id] = match ?? [];
   return deliveredAt === undefined || id === undefined ? undefined : { deliveredAt: Number(deliveredAt), id };

@@ -8,7 +8,7 @@ import { recordElections } from '../../usecases/prices/record-elections.ts';
 import { badInput } from '../../usecases/read-input-rows.ts';
 import { settleLoads } from '../../usecases/settlements/settle-loads.ts';
 import type { FormState } from '../forms/form-state.ts';
-import { submit, textOf } from '../forms/submit.ts';
+import { keyOf, submit, textOf } from '../forms/submit.ts';
 import { currentContext } from '../server/current-caller.ts';
 import { tellingAddress } from '../server/told.ts';
 import { settledWords } from './waiting-words.ts';
@@ -62,9 +62,4 @@ export async function nameDate(before: FormState, sent: FormData): Promise<FormS
     });
     return { to: `/loads/${textOf(sent, 'load')}` };
   });
-}
-
-function keyOf(sent: FormData): { readonly key?: string } {
-  const key = textOf(sent, 'key');
-  return key === '' ? {} : { key };
 }

@@ -6,8 +6,10 @@ import { describeLoad, describeTicket } from '../../documents/invoice/describe-l
 import type { InvoiceLoad } from '../../documents/invoice/invoice-data.ts';
 import { larger, ONE } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
+import { readCorrections } from '../../store/rows/correction-rows.ts';
 import { readHistory } from '../../store/rows/list-rows.ts';
-import { findLoad } from '../../store/rows/load-rows.ts';
+import { findLoad, readLoadVersions } from '../../store/rows/load-rows.ts';
+import { readResultVersions } from '../../store/rows/result-rows.ts';
 import { findAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { Refusal } from '../refusal.ts';
@@ -32,6 +34,12 @@ export interface LoadView {
   /** Each line's amount as a plain decimal, for drawing the stair. */
   readonly amounts: readonly string[];
   readonly history: readonly HistoryView[];
+  /** The ticket’s version; above 1 it was put right. */
+  readonly version: number;
+  /** A void ticket is no delivery. */
+  readonly isVoid: boolean;
+  /** Why it was put right last, or is void. */
+  readonly reason: string | undefined;
 }
 
 export interface HistoryView {
@@ -57,16 +65,25 @@ export async function readLoad(
     const found = await findAgreement(tx, row.agreementId);
     const [of] = await outcomesOf(tx, found, [row]);
     if (!of) throw new Error('A load that was found has no outcome');
-    const { terms, outcome, settlements, result, elections, choices } = of;
+    const { terms, outcome, settlements, elections, choices } = of;
     const figures = figuresFor(locale);
     const setting = loadSetting(terms, { heaviest: larger(ONE, outcome.load.netPounds), figures });
     const { money, calendar } = setting;
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
     const chosen = new Map(choices.map(({ id, choice }) => [id, choice]));
-    const subjects = [row, ...(result ? [result] : []), ...elections, ...choices, ...settlements].map(
-      ({ id }) => id,
+    const versions = await readLoadVersions(tx, found.row.id, [row.id]);
+    const samples = sample === undefined ? [] : [sample];
+    const results = await readResultVersions(tx, found.row.id, samples);
+    const corrections = (await readCorrections(tx, found.row.id)).filter(({ subjectId }) =>
+      [row, ...results].some(({ id }) => id === subjectId),
     );
+    const subjects = [
+      ...[row, ...versions, ...results, ...elections, ...choices, ...settlements, ...corrections].map(
+        ({ id }) => id,
+      ),
+      ...corrections.flatMap(({ answerId }) => answerId ?? []),
+    ];
     const history = await readHistory(tx, found.row.id, subjects);
     return {
       id: row.id,
@@ -78,6 +95,9 @@ export async function readLoad(
       currency: money.currency,
       timeZone: terms.agreement.timeZone,
       ticket: describeTicket(outcome, setting),
+      version: row.version,
+      isVoid: row.isVoid,
+      reason: versions.at(-1)?.reason,
       sample,
       standing: standingOf(outcome, settlements.length > 0, (total) => ({
         total: figures.show(printAmount(total, money)),

@@ -10,6 +10,10 @@ const KINDS: Readonly<Record<string, string>> = {
   accept: 'Accepted',
   refuse: 'Refused',
   settlement: 'Settled',
+  'load-version': 'Ticket put right',
+  'result-answer': 'Result confirmed or contested',
+  correction: 'Correction proposed',
+  'correction-answer': 'Correction answered',
 };
 
 export interface LoadHistoryProps {

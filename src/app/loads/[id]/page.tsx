@@ -2,6 +2,7 @@
  * One load: what it came to and how, what was weighed and tested, and everything that was recorded of it.
  */
 import { randomUUID } from 'node:crypto';
+import { mayDo } from '../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
 import { readLoad } from '../../../usecases/loads/read-load.ts';
 import { ask } from '../../server/ask.ts';
@@ -36,7 +37,16 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
       </div>
       <LoadStripPicture load={ticket.strip} />
       <StripLegend load={ticket.strip} />
-      <LoadStanding load={load} />
+      {load.isVoid ? (
+        <p className="told">This ticket is void: “{load.reason}”. Its number stays taken.</p>
+      ) : (
+        <LoadStanding load={load} />
+      )}
+      {load.version > 1 && !load.isVoid ? (
+        <p className="hint">
+          The ticket was put right: “{load.reason}”. It is version {load.version}.
+        </p>
+      ) : null}
       <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
       {price ? (
         <section aria-labelledby="price">
@@ -51,6 +61,13 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
         </section>
       ) : null}
       <LoadTicket load={load} />
+      {mayDo(role, 'correct') ? (
+        <p>
+          <a className="plain-link" href={`/loads/${load.id}/correct`}>
+            Something is wrong: put it right
+          </a>
+        </p>
+      ) : null}
       <LoadHistory
         partner={load.side === 'seller' ? load.buyer : load.seller}
         history={load.history}
