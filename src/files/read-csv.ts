@@ -91,7 +91,7 @@ async function* rowsOf(
 }
 
 /** The parser counts lines to the end of a record; one with line breaks inside quotes began earlier. */
-function newlinesIn(record: readonly string[]): number {
+export function newlinesIn(record: readonly string[]): number {
   let count = 0;
   for (const cell of record) if (cell.includes('\n')) count += cell.split('\n').length - 1;
   return count;
@@ -159,12 +159,12 @@ async function* parseRecords({
   }
 }
 
-function lineOf(error: CsvError): number {
+export function lineOf(error: CsvError): number {
   const lines = (error as { lines?: unknown }).lines;
   return typeof lines === 'number' ? lines : 1;
 }
 
-function describeCsvError(error: CsvError): string {
+export function describeCsvError(error: CsvError): string {
   switch (error.code) {
     case 'CSV_MAX_RECORD_SIZE':
       return `is longer than ${LONGEST_RECORD_CHARACTERS} characters; is a line break or a closing quote missing?`;

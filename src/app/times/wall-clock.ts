@@ -3,10 +3,9 @@
  * On the night when clocks go back one hour comes twice; on the night when they go forward one does not come at all.
  */
 import { zoneCalendar } from '../../domain/dates/instant.ts';
+import { offsetsAt } from '../../domain/dates/wall-clock-offsets.ts';
 
 const SHAPE = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/;
-const MINUTE = 60_000;
-const DAY = 86_400_000;
 
 /** "2026-09-14T21:40" on the wall clock of the zone. */
 export function wallClockNow(now: number, timeZone: string): string {
@@ -19,21 +18,9 @@ export function isWallClock(text: string): boolean {
 }
 
 /**
- * The offsets from UTC, such as "-06:00", at which the zone's clock shows this time, the earlier moment first: one on
- * most days, two in the hour that comes twice, none in the hour that is left out.
+ * The offsets from UTC, such as "-06:00", at which the zone's clock shows this time: one on most days, two in the hour
+ * that comes twice, none in the hour that is left out.
  */
 export function offsetsOf(wallClock: string, timeZone: string): readonly string[] {
-  const calendar = zoneCalendar(timeZone);
-  const asUtc = Date.parse(`${wallClock}Z`);
-  const offsetAt = (instant: number) =>
-    Date.parse(`${calendar.wallClockAt(instant).replace(' ', 'T')}Z`) - instant;
-  const near = [asUtc - DAY, asUtc, asUtc + DAY].map(offsetAt);
-  const fitting = [...new Set(near)].filter((offset) => offsetAt(asUtc - offset) === offset);
-  return fitting.sort((a, b) => b - a).map(offsetText);
-}
-
-function offsetText(offset: number): string {
-  const minutes = Math.abs(offset) / MINUTE;
-  const two = (figure: number) => String(Math.trunc(figure)).padStart(2, '0');
-  return `${offset < 0 ? '-' : '+'}${two(minutes / 60)}:${two(minutes % 60)}`;
+  return offsetsAt(wallClock, zoneCalendar(timeZone));
 }

@@ -1,0 +1,190 @@
+/**
+ * A file's rows as the texts that our tables take, by a match. Every cell that cannot be turned is named with its row
+ * and the column as the person's own file calls it.
+ */
+import type { ZoneCalendar } from '../dates/instant.ts';
+import { offsetsAt } from '../dates/wall-clock-offsets.ts';
+import { compare, HUNDRED, MAX_DECIMAL_LENGTH, parseDecimal, subtract } from '../numbers/exact.ts';
+import { printDecimal } from '../numbers/printing.ts';
+import {
+  type CellText,
+  readBasis,
+  readClock,
+  readDate,
+  readNumber,
+  readPercent,
+  readUnit,
+  splitTime,
+} from './cell-texts.ts';
+import { type ColumnMatch, labelOf } from './column-match.ts';
+import { found, type RowProblem } from './table-shape.ts';
+import { type CellKind, type ImportKind, WANTED } from './wanted-columns.ts';
+
+/** A record of the file. */
+export interface SourceRow {
+  /** The line on which it starts. */
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+export interface MatchedRow {
+  readonly line: number;
+  /** By the columns of our tables. */
+  readonly texts: Readonly<Record<string, string>>;
+  /** With the file's own column names. */
+  readonly problems: readonly RowProblem[];
+}
+
+export interface FileToMatch {
+  readonly match: ColumnMatch;
+  readonly header: readonly string[];
+  readonly rows: readonly SourceRow[];
+  /** The clock of the agreement. */
+  readonly calendar: ZoneCalendar;
+}
+
+/** What the columns of a row are together: these make it one and the same record. */
+export const ROW_KEYS: Readonly<Record<ImportKind, readonly string[]>> = {
+  tickets: ['ticket'],
+  results: ['sample'],
+  quotes: ['series', 'date'],
+};
+
+/** All rows, with their faults; a row that repeats an earlier one's key is a fault of its own. */
+export function matchedRows({ match, header, rows, calendar }: FileToMatch): readonly MatchedRow[] {
+  const seen = new Map<string, number>();
+  const nameOf = (wanted: string) => ownName(match, header, wanted);
+  return rows.map(({ line, cells }) => {
+    const row = matchRow(cells, { match, calendar, nameOf });
+    if (cells.length !== header.length) {
+      row.problems.push({ message: `has ${cells.length} cells; the header has ${header.length} columns` });
+    }
+    const keys = ROW_KEYS[match.kind].map((name) => row.texts[name] ?? '');
+    const key = JSON.stringify(keys);
+    const earlier = seen.get(key);
+    const isWhole = keys.every((text) => text !== '');
+    if (isWhole && earlier !== undefined) {
+      const columns = ROW_KEYS[match.kind].map(nameOf).join(' and ');
+      row.problems.push({ column: columns, message: `stands in line ${earlier} already` });
+    } else if (isWhole) seen.set(key, line);
+    return { line, ...row };
+  });
+}
+
+/** What the file calls a column that is wanted; for a text of all rows, what it is. */
+export function ownName(match: ColumnMatch, header: readonly string[], wanted: string): string {
+  const from = match.columns[wanted] ?? (wanted === 'dry_matter' ? match.columns['moisture'] : undefined);
+  if (from && 'column' in from) return header[from.column] || `column ${from.column + 1}`;
+  return labelOf(match.kind, wanted);
+}
+
+interface Reading {
+  readonly match: ColumnMatch;
+  readonly calendar: ZoneCalendar;
+  readonly nameOf: (wanted: string) => string;
+}
+
+function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading) {
+  const problems: RowProblem[] = [];
+  const texts: Record<string, string> = {};
+  const raw = (name: string) => {
+    const from = match.columns[name];
+    if (!from) return '';
+    return ('constant' in from ? from.constant : (cells[from.column] ?? '')).trim();
+  };
+  const take = (name: string, read: CellText) => {
+    if ('text' in read) texts[name] = read.text;
+    else problems.push({ column: nameOf(name), message: read.wrong });
+  };
+  for (const { name, cells: kind } of WANTED[match.kind]) {
+    const cell = raw(name);
+    if (cell === '' || kind === 'time' || kind === 'clock') continue;
+    take(name, readCell(cell, kind, match));
+  }
+  if (match.kind === 'tickets' && raw('delivered_at') !== '') {
+    const clock = raw('delivered_time');
+    take('delivered_at', readTime(raw('delivered_at'), clock, { match, calendar }));
+  }
+  checkNet(texts, (message) => problems.push({ column: nameOf('net'), message }));
+  takeMoisture(match.kind, texts, (message) => problems.push({ column: nameOf('moisture'), message }));
+  return { texts, problems };
+}
+
+function readCell(cell: string, kind: CellKind, { dateOrder, decimalMark }: ColumnMatch): CellText {
+  switch (kind) {
+    case 'amount':
+      return readNumber(cell, decimalMark);
+    case 'percent':
+      return readPercent(cell, decimalMark);
+    case 'date':
+      return readDate(cell, dateOrder);
+    case 'unit':
+      return readUnit(cell);
+    case 'basis':
+      return readBasis(cell);
+    case 'text':
+    case 'time':
+    case 'clock':
+      return { text: cell };
+  }
+}
+
+/** A moment as `2026-09-14T21:40:00-06:00`. The offset is the cell's own, the match's, or that of the zone's clock. */
+function readTime(
+  cell: string,
+  clockCell: string,
+  { match, calendar }: Pick<Reading, 'match' | 'calendar'>,
+): CellText {
+  const parts = splitTime(cell);
+  const date = readDate(parts.date, match.dateOrder);
+  if ('wrong' in date) return date;
+  const own = clockCell === '' ? parts : { ...parts, ...clockOf(clockCell) };
+  if (own.clock === '') return { wrong: `must hold a time of day, too; ${found(cell)}` };
+  const clock = readClock(own.clock);
+  if ('wrong' in clock) return clock;
+  const wallClock = `${date.text}T${clock.text}`;
+  const offset = own.offset || (match.timeOffset === 'agreement' ? '' : match.timeOffset);
+  if (offset !== '') return { text: `${wallClock}${offset}` };
+  const offsets = offsetsAt(wallClock.slice(0, 16), calendar);
+  if (offsets.length === 1) return { text: `${wallClock}${offsets[0]}` };
+  return offsets.length === 0
+    ? { wrong: `is in the hour that clocks left out that night; ${found(cell)}` }
+    : {
+        wrong: `is in the hour that came twice that night; write ${offsets.join(' or ')} behind the time; ${found(cell)}`,
+      };
+}
+
+function clockOf(cell: string): { readonly clock: string; readonly offset: string } {
+  const { clock, offset } = splitTime(`- ${cell}`);
+  return { clock, offset };
+}
+
+/** A net weight is never taken: it must be what gross and tare come to. */
+function checkNet(texts: Record<string, string>, fault: (message: string) => void): void {
+  const { net, gross, tare } = texts;
+  if (net === undefined) return;
+  delete texts['net'];
+  const [n, g, t] = [net, gross ?? '', tare ?? ''].map(parseDecimal);
+  if (!n) {
+    fault(`must be a number, like 47120; ${found(net)}`);
+  } else if (g && t && compare(subtract(g, t), n) !== 0) {
+    fault(`must be gross less tare, ${printDecimal(subtract(g, t), MAX_DECIMAL_LENGTH)}; ${found(net)}`);
+  }
+}
+
+/** Dry matter is 100 less moisture, exactly. */
+function takeMoisture(
+  kind: ImportKind,
+  texts: Record<string, string>,
+  fault: (message: string) => void,
+): void {
+  const { moisture } = texts;
+  if (kind !== 'results' || moisture === undefined) return;
+  delete texts['moisture'];
+  const value = parseDecimal(moisture);
+  if (!value || compare(value, HUNDRED) >= 0 || value.n < 0n) {
+    fault(`must be a percentage from 0 to below 100, like 40.8; ${found(moisture)}`);
+    return;
+  }
+  texts['dry_matter'] = printDecimal(subtract(HUNDRED, value), MAX_DECIMAL_LENGTH);
+}
