@@ -78,6 +78,35 @@ export interface ResultAnswerFact {
   readonly reason: string | null;
 }
 
+/** How a sample was taken. */
+export interface SampleTakingFact {
+  readonly sample: string;
+  /** ISO 8601 in UTC, with milliseconds. */
+  readonly takenAt: string;
+  readonly takenBy: string;
+  readonly how: string;
+}
+
+/** A sealed part of a sample. */
+export interface SamplePartFact {
+  readonly sample: string;
+  readonly part: string;
+  readonly seal: string;
+  readonly airtight: boolean;
+  readonly keptWhere: string;
+  readonly keptUntil: string | null;
+}
+
+export interface PartHandoverFact {
+  readonly part: string;
+  /** ISO 8601 in UTC, with milliseconds. */
+  readonly handedAt: string;
+  readonly toWhom: string;
+  readonly keptWhere: string;
+  readonly keptUntil: string | null;
+  readonly sealIntact: boolean;
+}
+
 export interface ElectionFact {
   readonly load: string;
   readonly series: string;
@@ -87,6 +116,8 @@ export interface ElectionFact {
 export interface ChoiceFact {
   readonly load: string;
   readonly choice: string;
+  /** Of a refusal that says it. */
+  readonly wentTo?: string;
 }
 
 export interface SettlementFact {
@@ -162,6 +193,34 @@ export interface CorrectionAnswerFact {
   readonly party: string;
 }
 
+/** A truck that was weighed full, its tare to come. */
+export interface WeighingFact {
+  readonly ticket: string;
+  /** ISO 8601 in UTC, with milliseconds. */
+  readonly weighedAt: string;
+  readonly gross: string;
+  readonly unit: string;
+  readonly truck: string | null;
+  readonly plate: string | null;
+  readonly scale: string | null;
+  readonly sample: string | null;
+  readonly weigher: string | null;
+  readonly moistureReading: string | null;
+}
+
+export interface TicketSeriesFact {
+  readonly prefix: string;
+  readonly width: string;
+  readonly first: string;
+}
+
+/** A ticket number that no load of the agreement has: spoiled, or used for something else. */
+export interface SpentTicketFact {
+  readonly ticket: string;
+  readonly use: string;
+  readonly reason: string;
+}
+
 interface FactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
@@ -173,9 +232,15 @@ interface FactsByKind {
   readonly signing: SigningFact;
   readonly 'load-version': LoadVersionFact;
   readonly 'result-answer': ResultAnswerFact;
+  readonly 'sample-taking': SampleTakingFact;
+  readonly 'sample-part': SamplePartFact;
+  readonly 'part-handover': PartHandoverFact;
   readonly correction: CorrectionFact;
   readonly 'correction-answer': CorrectionAnswerFact;
   readonly closing: ClosingFact;
+  readonly weighing: WeighingFact;
+  readonly 'ticket-series': TicketSeriesFact;
+  readonly 'spent-ticket': SpentTicketFact;
 }
 export type FactKind = keyof FactsByKind;
 

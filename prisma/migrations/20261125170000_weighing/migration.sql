@@ -8,6 +8,9 @@ DROP INDEX "quote_agreement_id_series_id_quoted_on_key";
 DROP INDEX "result_agreement_id_sample_id_key";
 
 -- AlterTable
+ALTER TABLE "choice" ADD COLUMN     "went_to" TEXT;
+
+-- AlterTable
 ALTER TABLE "load" ADD COLUMN     "gross_scale_id" UUID,
 ADD COLUMN     "moisture_reading" DECIMAL,
 ADD COLUMN     "photo" CHAR(64),
@@ -461,6 +464,7 @@ ALTER TABLE "result"
   ADD CONSTRAINT result_counts CHECK (version >= 1 AND (version = 1) = (reason IS NULL));
 ALTER TABLE "quote"
   ADD CONSTRAINT quote_counts CHECK (version >= 1 AND (version = 1) = (reason IS NULL));
+ALTER TABLE "choice" ADD CONSTRAINT choice_went_to CHECK (went_to IS NULL OR choice = 'refuse');
 ALTER TABLE "result_answer" ADD CONSTRAINT result_answer_word CHECK (answer IN ('confirm', 'contest'));
 ALTER TABLE "series_terms"
   ADD CONSTRAINT series_terms_words CHECK (entered_by IN ('both', 'seller', 'buyer') AND contest_days BETWEEN 0 AND 999);

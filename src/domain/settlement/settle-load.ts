@@ -11,7 +11,9 @@ import type { PriceSeries } from '../prices/price-series.ts';
 import { adjustQuote, type ReferencePrice } from '../prices/reference-price.ts';
 import { type LabResult, testRules, usedFigure } from '../samples/lab-result.ts';
 import { sampleOf } from '../samples/sampling-plan.ts';
+import { toxinBreaches, toxinCautions } from '../samples/toxins.ts';
 import { type Choice, prepareAcceptance } from './acceptance.ts';
+import { type Allowance, allowanceLine } from './allowance.ts';
 import { isLack, type Line, type Money } from './line.ts';
 import { dryPoundsOf, type MeasuredLoad, needed, type UsedFigures } from './measured-load.ts';
 import type { Outcome, Waiting } from './outcome.ts';
@@ -28,6 +30,17 @@ export interface Evidence {
   readonly elections: ReadonlyMap<string, ReadonlyMap<string, LocalDate>>;
   /** By ticket. */
   readonly choices: ReadonlyMap<string, Choice>;
+  /** What a shared record knows and a season's files do not. */
+  readonly record?: RecordEvidence;
+}
+
+export interface RecordEvidence {
+  /** Why a sample's result does not count for now, in words: somebody contests it. */
+  readonly unusable: (sample: string) => string | undefined;
+  /** Whether a sample's result is held to published action levels beside the agreement's ranges. */
+  readonly isHeldToLevels: (sample: string) => boolean;
+  /** What both sides agreed to take off a load by its ticket: the buyer accepts it at that. */
+  readonly allowances: ReadonlyMap<string, Allowance>;
 }
 
 /** What an agreement's amounts are in. Throws for a currency that `checkAgreement` refuses. */
@@ -54,7 +67,8 @@ export function prepareSettlement(
 
   const measure = (load: DeliveredLoad): MeasuredLoad => {
     const sample = sampleOf(load, agreement);
-    const result = sample === undefined ? undefined : evidence.results.get(sample);
+    const counts = sample !== undefined && evidence.record?.unusable(sample) === undefined;
+    const result = counts ? evidence.results.get(sample) : undefined;
     if (!result) return { load, result, figures: {}, dryPounds: undefined };
     const figures: UsedFigures = {};
     for (const name of figuresTaken) {
@@ -76,19 +90,41 @@ export function prepareSettlement(
       lines.push(line);
       total += line.amount;
     }
+    const allowance = evidence.record?.allowances.get(measured.load.ticket);
+    if (allowance) {
+      if (allowance.weight === 'dry-matter' && !measured.dryPounds) {
+        return waiting(measured, 'no-result', tellNoResult(measured, ['dry-matter']));
+      }
+      const line = allowanceLine(allowance, { measured, money });
+      lines.push(line);
+      total += line.amount;
+    }
     return { ...measured, status: 'settled', prices, lines, total };
   };
 
+  const tellNoResult = (measured: MeasuredLoad, missing: readonly Measure[]): string => {
+    const sample = sampleOf(measured.load, agreement);
+    const unusable = sample === undefined ? undefined : evidence.record?.unusable(sample);
+    return unusable ?? tellMissing(measured, missing, agreement);
+  };
+
+  /** The result where published levels are beside the agreement's own ranges. */
+  const heldToLevels = ({ result }: MeasuredLoad): LabResult | undefined =>
+    result && evidence.record?.isHeldToLevels(result.sample) ? result : undefined;
+
   return (load) => {
     const measured = measure(load);
-    const breaches = acceptance.breaches(measured.figures);
-    const choice = evidence.choices.get(load.ticket);
+    const held = heldToLevels(measured);
+    const breaches = [...acceptance.breaches(measured.figures), ...(held ? toxinBreaches(held) : [])];
+    const isAllowedFor = evidence.record?.allowances.has(load.ticket);
+    const choice = isAllowedFor ? 'accept' : evidence.choices.get(load.ticket);
     if (breaches.length > 0 && choice === 'refuse') return { ...measured, status: 'refused', breaches };
 
     const missing = [...needs].filter((name) => measured.figures[name] === undefined);
-    if (missing.length > 0) return waiting(measured, 'no-result', tellMissing(measured, missing, agreement));
+    if (missing.length > 0) return waiting(measured, 'no-result', tellNoResult(measured, missing));
     if (breaches.length > 0 && choice === undefined) {
-      return waiting(measured, 'choice-needed', tellChoiceNeeded(breaches, agreement));
+      const cautions = held ? toxinCautions(held) : [];
+      return waiting(measured, 'choice-needed', tellChoiceNeeded({ breaches, cautions }, agreement));
     }
     if (choice === 'refuse') return waiting(measured, 'refusal-contested', tellContested(agreement));
     return price(measured);

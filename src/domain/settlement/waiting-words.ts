@@ -26,9 +26,14 @@ function nameMissing(missing: readonly Measure[]): string {
   return told.map((name) => MEASURE_NAMES[name]).join(', ');
 }
 
-/** A load outside its ranges, for which the buyer has not chosen. */
-export function tellChoiceNeeded(breaches: readonly string[], { buyer }: Agreement): string {
-  return `${breaches.join('; ')}: ${buyer} must accept or refuse the load`;
+/** A load outside its ranges, for which the buyer has not chosen, and what to know before choosing. */
+export function tellChoiceNeeded(
+  { breaches, cautions }: { readonly breaches: readonly string[]; readonly cautions: readonly string[] },
+  { buyer }: Agreement,
+): string {
+  const needed = `${breaches.join('; ')}: ${buyer} must accept or refuse the load`;
+  // The words around it end the sentence.
+  return [needed, ...cautions.map((caution) => caution.replace(/\.$/, ''))].join('. ');
 }
 
 /** A refusal that is not the buyer's to give. */

@@ -3,6 +3,7 @@
  */
 import type { Transaction } from '../open-store.ts';
 import { type AgreementRow, readAgreement } from './agreement-rows.ts';
+import { type AllowanceProposalRow, readAllowanceProposals } from './allowance-rows.ts';
 import { type CorrectionRow, readCorrections } from './correction-rows.ts';
 import { type LoadRow, type LoadVersionRow, readFirstLoads, readLoadVersions } from './load-rows.ts';
 import {
@@ -13,9 +14,20 @@ import {
   readElections,
   readQuoteVersions,
 } from './quote-rows.ts';
+import { type ResultAnswerRow, readResultAnswers } from './result-answer-rows.ts';
 import { type ResultRow, readResultVersions } from './result-rows.ts';
+import {
+  type HandoverRow,
+  type PartRow,
+  readHandovers,
+  readParts,
+  readTakings,
+  type TakingRow,
+} from './sample-rows.ts';
 import { readSettlements, type SettlementRow } from './settlement-rows.ts';
 import { type ClosingRow, readClosing, readSignings, type SigningRow } from './signing-rows.ts';
+import { readSeries, readSpentTickets, type SeriesRow, type SpentTicketRow } from './ticket-rows.ts';
+import { readWeighings, type WeighingRow } from './weighing-rows.ts';
 
 /** Ids of all agreements, in order. */
 export async function readAgreementIds(tx: Transaction): Promise<readonly string[]> {
@@ -44,6 +56,14 @@ export interface StandingRows {
   readonly signings: readonly SigningRow[];
   readonly closing: ClosingRow | undefined;
   readonly corrections: readonly CorrectionRow[];
+  readonly allowances: readonly AllowanceProposalRow[];
+  readonly takings: readonly TakingRow[];
+  readonly parts: readonly PartRow[];
+  readonly handovers: readonly HandoverRow[];
+  readonly resultAnswers: readonly ResultAnswerRow[];
+  readonly weighings: readonly WeighingRow[];
+  readonly series: readonly SeriesRow[];
+  readonly spentTickets: readonly SpentTicketRow[];
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -77,6 +97,14 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     signings: await readSignings(tx, id),
     closing: await readClosing(tx, id),
     corrections: await readCorrections(tx, id),
+    allowances: await readAllowanceProposals(tx, id),
+    takings: await readTakings(tx, id),
+    parts: await readParts(tx, id),
+    handovers: await readHandovers(tx, id),
+    resultAnswers: await readResultAnswers(tx, id),
+    weighings: await readWeighings(tx, id),
+    series: await readSeries(tx, id),
+    spentTickets: await readSpentTickets(tx, id),
   };
 }
 
@@ -132,11 +160,18 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['load', 'recorded_at', 'recorded_by'],
   ['load_version', 'recorded_at', 'recorded_by'],
   ['result', 'recorded_at', 'recorded_by'],
+  ['result_answer', 'recorded_at', 'recorded_by'],
+  ['sample_taking', 'recorded_at', 'recorded_by'],
+  ['sample_part', 'recorded_at', 'recorded_by'],
+  ['part_handover', 'recorded_at', 'recorded_by'],
   ['election', 'recorded_at', 'recorded_by'],
   ['choice', 'recorded_at', 'recorded_by'],
   ['settlement', 'settled_at', 'settled_by'],
   ['correction', 'recorded_at', 'recorded_by'],
   ['correction_answer', 'recorded_at', 'recorded_by'],
+  ['open_weighing', 'recorded_at', 'recorded_by'],
+  ['ticket_series', 'recorded_at', 'recorded_by'],
+  ['spent_ticket', 'recorded_at', 'recorded_by'],
   ['signing', 'recorded_at', 'recorded_by'],
   ['agreement_closing', 'recorded_at', 'recorded_by'],
 ];

@@ -25,7 +25,8 @@ export interface CorrectionRow {
   readonly answeredBy: string | null;
 }
 
-const SELECT = `
+/** Corrections, and allowances too: those are no corrections, and are agreed on in the same way. */
+export const PROPOSALS = `
   SELECT c.id, c.agreement_id AS "agreementId", c.subject, c.subject_id AS "subjectId", c.document, c.reason,
     c.by_party_id AS "byPartyId",
     to_char(c.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt",
@@ -39,20 +40,26 @@ export async function readCorrections(
   agreementId: string | undefined,
 ): Promise<readonly CorrectionRow[]> {
   return await tx.$queryRawUnsafe<CorrectionRow[]>(
-    `${SELECT} WHERE $1::uuid IS NULL OR c.agreement_id = $1::uuid ORDER BY c.recorded_at, c.id`,
+    `${PROPOSALS} WHERE c.subject <> 'allowance' AND ($1::uuid IS NULL OR c.agreement_id = $1::uuid)
+     ORDER BY c.recorded_at, c.id`,
     agreementId ?? null,
   );
 }
 
 /** One correction, or undefined where there is none that the transaction may see. */
 export async function findCorrection(tx: Transaction, id: string): Promise<CorrectionRow | undefined> {
-  const [row] = await tx.$queryRawUnsafe<CorrectionRow[]>(`${SELECT} WHERE c.id = $1::uuid`, id);
+  const [row] = await tx.$queryRawUnsafe<CorrectionRow[]>(
+    `${PROPOSALS} WHERE c.subject <> 'allowance' AND c.id = $1::uuid`,
+    id,
+  );
   return row;
 }
 
 export async function insertCorrection(
   tx: Transaction,
-  correction: Pick<CorrectionRow, 'id' | 'subject' | 'subjectId' | 'document' | 'reason' | 'byPartyId'>,
+  correction: Pick<CorrectionRow, 'id' | 'subjectId' | 'document' | 'reason' | 'byPartyId'> & {
+    readonly subject: CorrectionSubject | 'allowance';
+  },
   { agreementId, recordedAt, recordedBy }: Recorded,
 ): Promise<void> {
   await insertRows(tx, 'correction', {

@@ -133,6 +133,8 @@ export interface ChoiceRow {
   readonly loadId: string;
   readonly ticket: string;
   readonly choice: string;
+  /** Where a load that was refused went. */
+  readonly wentTo: string | null;
 }
 
 /** All choices about some loads of an agreement, in the order in which the journal has them: the last of a load counts. */
@@ -142,7 +144,7 @@ export async function readChoices(
   loadIds: readonly string[],
 ): Promise<readonly ChoiceRow[]> {
   return await tx.$queryRawUnsafe<ChoiceRow[]>(
-    `SELECT c.id, c.load_id AS "loadId", l.ticket, c.choice FROM choice c
+    `SELECT c.id, c.load_id AS "loadId", l.ticket, c.choice, c.went_to AS "wentTo" FROM choice c
      JOIN current_load l ON l.agreement_id = c.agreement_id AND l.id = c.load_id
      LEFT JOIN journal_entry e ON e.agreement_id = c.agreement_id AND e.subject_id = c.id
      WHERE c.agreement_id = $1::uuid AND c.load_id = ANY($2::uuid[]) ORDER BY e.sequence NULLS FIRST, c.id`,
@@ -162,6 +164,7 @@ export async function insertChoices(
     id: ['uuid', choices.map(({ id }) => id)],
     load_id: ['uuid', choices.map(({ loadId }) => loadId)],
     choice: ['text', choices.map(({ choice }) => choice)],
+    went_to: ['text', choices.map(({ wentTo }) => wentTo)],
     recorded_at: ['timestamptz', choices.map(() => recordedAt)],
     recorded_by: ['uuid', choices.map(() => recordedBy)],
   });

@@ -86,6 +86,7 @@ async function outcomesUnder(
       elections: known.elections,
       choice: known.choices.at(-1),
       quotes: quotesOf(current, gathered.everyQuote),
+      allowance: gathered.allowances.find(({ loadId }) => loadId === load.id),
     });
     return { ...known, outcome };
   });

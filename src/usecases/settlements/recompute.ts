@@ -5,6 +5,7 @@
 import type { Agreement } from '../../domain/agreement/document.ts';
 import type { Outcome } from '../../domain/settlement/outcome.ts';
 import { prepareSettlement } from '../../domain/settlement/settle-load.ts';
+import type { AllowanceRow } from '../../store/rows/allowance-rows.ts';
 import type { TicketRow } from '../../store/rows/load-rows.ts';
 import type { ChoiceRow, ElectionRow, QuoteRow } from '../../store/rows/quote-rows.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
@@ -12,7 +13,7 @@ import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
 import { groupRows } from '../group-rows.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
 import { labResult } from '../results/result-fact.ts';
-import { evidenceOf } from './gather-evidence.ts';
+import { allowancesByTicket, evidenceOf, isHeldToLevels } from './gather-evidence.ts';
 
 /** What settlements rest on, by id or by load. */
 export interface Grounds {
@@ -23,10 +24,12 @@ export interface Grounds {
   readonly elections: readonly ElectionRow[];
   readonly choice: ChoiceRow | undefined;
   readonly quotes: readonly QuoteRow[];
+  readonly allowance: AllowanceRow | undefined;
 }
 
 /** The outcome for a settlement's own grounds. Equal grounds give equal figures, years later too. */
-export function recompute({ agreement, load, result, elections, choice, quotes }: Grounds): Outcome {
+export function recompute(grounds: Grounds): Outcome {
+  const { agreement, load, result, elections, choice, quotes, allowance } = grounds;
   const read = result && labResult(result);
   const settle = prepareSettlement(
     agreement,
@@ -35,6 +38,12 @@ export function recompute({ agreement, load, result, elections, choice, quotes }
       quotes: groupRows(quotes, ({ series }) => series),
       elections,
       choices: choice ? [choice] : [],
+      record: {
+        // It was used, so it counted.
+        unusable: () => undefined,
+        isHeldToLevels: () => isHeldToLevels(result),
+        allowances: allowancesByTicket(allowance ? [{ ...allowance, ticket: load.ticket }] : []),
+      },
     }),
   );
   return settle(deliveredLoad(load));

@@ -6,6 +6,7 @@ import type { Agreement } from '../../domain/agreement/document.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { sha256 } from '../../journal/fingerprint.ts';
+import type { AllowanceRow } from '../../store/rows/allowance-rows.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
 import type { LoadRow, LoadVersionRow } from '../../store/rows/load-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
@@ -37,6 +38,7 @@ export function checkSettlements(rows: StandingRows): RowFault[] {
   const results = new Map(rows.results.map((result) => [result.id, result]));
   const quotes = new Map(rows.quotes.map((quote) => [quote.id, quote]));
   const choices = new Map(rows.choices.map((choice) => [choice.loadId, choice]));
+  const allowances = new Map(agreedAllowances(rows).map((row) => [row.loadId, row]));
   const elections = groupRows(rows.elections, ({ loadId }) => loadId);
   for (const settlement of rows.settlements) {
     const agreement = agreements.get(settlement.agreementVersionId);
@@ -53,10 +55,18 @@ export function checkSettlements(rows: StandingRows): RowFault[] {
       elections: elections.get(settlement.loadId) ?? [],
       choice: choices.get(settlement.loadId),
       quotes: quotesOf(settlement, quotes),
+      allowance: allowances.get(settlement.loadId),
     });
     if (message !== undefined) faults.push({ row, message: `of load ${load.ticket} ${message}` });
   }
   return faults;
+}
+
+/** The confirmed proposals of an allowance. */
+function agreedAllowances({ allowances }: StandingRows): AllowanceRow[] {
+  return allowances.flatMap(({ subjectId, document, answer }) =>
+    answer === 'confirmed' ? [{ loadId: subjectId, ticket: '', document }] : [],
+  );
 }
 
 function readDocument(document: string): Agreement | undefined {

@@ -4,10 +4,14 @@
 import type { Fact } from '../../journal/facts.ts';
 import type { StandingRows } from '../../store/rows/audit-rows.ts';
 import { answerFact, correctionFact } from '../corrections/correction-fact.ts';
+import { choiceFact } from '../loads/choice-fact.ts';
 import { loadFact, loadVersionFact } from '../loads/load-fact.ts';
+import { seriesFact, spentTicketFact, weighingFact } from '../loads/ticket-fact.ts';
 import { closingFact, signingFact } from '../offers/signing-fact.ts';
 import { quoteFact } from '../prices/quote-fact.ts';
+import { resultAnswerFact } from '../results/answer-fact.ts';
 import { resultFact } from '../results/result-fact.ts';
+import { handoverFact, partFact, takingFact } from '../samples/sample-fact.ts';
 import { settlementFact } from '../settlements/settlement-row.ts';
 
 export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
@@ -26,11 +30,17 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
         },
       },
     ]),
-    ...rows.corrections.flatMap((row): [string, Fact][] => [
+    ...[...rows.corrections, ...rows.allowances].flatMap((row): [string, Fact][] => [
       [row.id, { kind: 'correction', fact: correctionFact(row) }],
       ...(row.answerId === null || row.answer === null
         ? []
         : [[row.answerId, { kind: 'correction-answer', fact: answerFact(row) }] as [string, Fact]]),
+    ]),
+    ...rows.weighings.map((row): [string, Fact] => [row.id, { kind: 'weighing', fact: weighingFact(row) }]),
+    ...rows.series.map((row): [string, Fact] => [row.id, { kind: 'ticket-series', fact: seriesFact(row) }]),
+    ...rows.spentTickets.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'spent-ticket', fact: spentTicketFact(row) },
     ]),
     ...rows.signings.map((row): [string, Fact] => [row.id, { kind: 'signing', fact: signingFact(row) }]),
     ...(rows.closing
@@ -47,9 +57,16 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
       id,
       { kind: 'election', fact: { load: loadId, series, date } },
     ]),
-    ...rows.choices.map(({ id, loadId, choice }): [string, Fact] => [
-      id,
-      { kind: 'choice', fact: { load: loadId, choice } },
+    ...rows.choices.map((row): [string, Fact] => [row.id, { kind: 'choice', fact: choiceFact(row) }]),
+    ...rows.resultAnswers.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'result-answer', fact: resultAnswerFact(row) },
+    ]),
+    ...rows.takings.map((row): [string, Fact] => [row.id, { kind: 'sample-taking', fact: takingFact(row) }]),
+    ...rows.parts.map((row): [string, Fact] => [row.id, { kind: 'sample-part', fact: partFact(row) }]),
+    ...rows.handovers.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'part-handover', fact: handoverFact(row) },
     ]),
     ...rows.settlements.map((row): [string, Fact] => [
       row.id,

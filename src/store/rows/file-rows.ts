@@ -1,0 +1,38 @@
+/**
+ * Files of an agreement: reports and photos, by the fingerprint of their bytes.
+ */
+import type { Transaction } from '../open-store.ts';
+import type { Recorded } from './result-rows.ts';
+
+export interface FileRow {
+  /** SHA-256 of the bytes. */
+  readonly fingerprint: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** One that is there already, the same bytes, stays as it is. */
+export async function insertFile(
+  tx: Transaction,
+  { fingerprint, name, kind, bytes }: FileRow,
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  // Without naming the key: a laboratory may add a file, and see none.
+  await tx.$executeRaw`INSERT INTO record_file (agreement_id, fingerprint, name, kind, bytes, recorded_at, recorded_by)
+    VALUES (${agreementId}::uuid, ${fingerprint}, ${name}, ${kind}, ${bytes}, ${recordedAt}::timestamptz, ${recordedBy}::uuid)
+    ON CONFLICT DO NOTHING`;
+}
+
+/** A file, or undefined where there is none that the transaction may see. */
+export async function readFile(
+  tx: Transaction,
+  { agreementId, fingerprint }: { readonly agreementId: string; readonly fingerprint: string },
+): Promise<FileRow | undefined> {
+  const [row] = await tx.$queryRawUnsafe<FileRow[]>(
+    'SELECT fingerprint, name, kind, bytes FROM record_file WHERE agreement_id = $1::uuid AND fingerprint = $2',
+    agreementId,
+    fingerprint,
+  );
+  return row;
+}
