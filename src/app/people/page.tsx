@@ -3,12 +3,14 @@
  */
 import { mayDo, ROLE_NAMES, ROLES } from '../../domain/parties/permissions.ts';
 import { readMembers } from '../../usecases/people/members.ts';
+import { readTokens } from '../../usecases/tokens/keep-tokens.ts';
 import { RecordForm } from '../forms/record-form.tsx';
 import { ask, askToSignIn } from '../server/ask.ts';
 import { currentMembership, currentSession } from '../server/current-caller.ts';
 import { invite, inviteOther } from './invite-actions.ts';
 import { MemberList } from './member-list.tsx';
 import { leaveElsewhere } from './session-actions.ts';
+import { TokenPart } from './token-part.tsx';
 
 export const metadata = { title: 'People and sign-ins' };
 
@@ -67,6 +69,9 @@ export default async function PeoplePage() {
             />
           </section>
         </>
+      ) : null}
+      {membership && mayDo(membership.role, 'keep-token') ? (
+        <TokenPart party={membership.party} tokens={await ask(readTokens)} />
       ) : null}
       <section>
         <h2>Signed in elsewhere</h2>
