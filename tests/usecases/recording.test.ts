@@ -17,6 +17,7 @@ import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
 import { recordChoices } from '../../src/usecases/loads/record-choices.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
+import { recordSeries } from '../../src/usecases/loads/spend-ticket.ts';
 import { inviteMember } from '../../src/usecases/people/invite.ts';
 import { endMembership } from '../../src/usecases/people/members.ts';
 import { readQuotes } from '../../src/usecases/prices/read-quotes.ts';
@@ -24,6 +25,7 @@ import { recordElections } from '../../src/usecases/prices/record-elections.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { Refusal, type RefusalCode } from '../../src/usecases/refusal.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
+import { sealParts } from '../../src/usecases/samples/seal-parts.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { readTokens } from '../../src/usecases/tokens/keep-tokens.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
@@ -284,11 +286,13 @@ describe('who may', () => {
         buyerId: buyer.caller.partyId,
       }),
     'record-load': (context) => recordLoads(context, { agreementId, loads: [LOAD] }),
+    'take-sample': (context) => sealParts(context, { agreementId, parts: [] }),
     'record-result': (context) => recordResults(context, { agreementId, results: [RESULT] }),
     'record-quote': (context) => recordQuotes(context, { agreementId, quotes: [QUOTE] }),
     'record-election': (context) => recordElections(context, { agreementId, elections: [] }),
     'record-choice': (context) => recordChoices(context, { agreementId, choices: [] }),
     settle: (context) => settleLoads(context, { agreementId }),
+    'keep-scale': (context) => recordSeries(context, { agreementId, series: { prefix: 'W', first: '1' } }),
     invite: (context) => inviteMember(context, { role: 'viewer' }),
     'keep-token': (context) => readTokens(context),
     'end-membership': async (context) => {
@@ -305,13 +309,15 @@ describe('who may', () => {
     bookkeeper: [
       'read',
       'record-load',
+      'take-sample',
       'record-result',
       'record-quote',
       'record-election',
       'record-choice',
       'settle',
+      'keep-scale',
     ],
-    'scale-operator': ['read', 'record-load'],
+    'scale-operator': ['read', 'record-load', 'take-sample'],
     viewer: ['read'],
   };
   test.each(ROLES.flatMap((role) => VERBS.map((verb) => [role, verb] as const)))(

@@ -2,7 +2,6 @@
  * Puts a ticket right before it is settled, as a new version with a reason, or voids it: its number stays taken. What
  * was recorded first stays to be read.
  */
-import { tellUnusualLoad } from '../../domain/deliveries/unusual-load.ts';
 import type { Posting } from '../../journal/accounts.ts';
 import { deliveryPostings, reversedPostings } from '../../journal/accounts.ts';
 import type { Transaction } from '../../store/open-store.ts';
@@ -26,9 +25,11 @@ import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
 import { samplesNamed } from '../results/samples-named.ts';
 import { refuseSettled } from '../settlements/refuse-settled.ts';
+import { doubtTickets } from './doubt-tickets.ts';
 import { deliveredLoad, loadFact, loadVersionFact, scaleWeight } from './load-fact.ts';
 import { type ReadTicket, readTickets } from './read-tickets.ts';
 import { refuseAfterClosing } from './record-loads.ts';
+import { refuseSpentTickets } from './refuse-spent.ts';
 
 export interface LoadToCorrect {
   readonly loadId: string;
@@ -80,9 +81,10 @@ export async function readCorrectedTicket(
   if (taken && taken.id !== row.id) {
     throw new Refusal('ticket-taken', `Ticket ${ticket} is another load’s already.`);
   }
+  await refuseSpentTickets(tx, row.agreementId, [ticket]);
   const closing = await readClosing(tx, row.agreementId);
   if (closing) refuseAfterClosing([read.ticket], closing);
-  refuseUnusual([tellUnusualLoad(read.load)], confirmed);
+  refuseUnusual(await doubtTickets(tx, found, [{ ...read, correctedId: row.id }]), confirmed);
   return read;
 }
 
