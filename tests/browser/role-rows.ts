@@ -65,6 +65,16 @@ const write = (noun: string, list: Statuses, { body, side }: Write): Row => ({
   ...(side === undefined ? {} : { side }),
 });
 
+/** What an agreement has of something. */
+const listed = (noun: string, list: Statuses): Row =>
+  read(`agreements/[id]/${noun}`, ({ agreement }) => `/api/v1/agreements/${agreement}/${noun}`, list);
+
+const change = (file: string, path: Row['path']) => ({ route: `POST api/v1/${file}/route.ts`, path });
+const ofNothing =
+  (noun: string): Row['path'] =>
+  ({ agreement }) =>
+    `/api/v1/agreements/${agreement}/${noun}/${NOWHERE}/correction`;
+
 const ofAgreement = (path: string) => (ids: Ids) => `${path}?agreement=${ids.agreement}`;
 /** A load that the rows record before they need one that waits. */
 const OPEN_TICKET = 'R-1';
@@ -192,4 +202,49 @@ export const ROWS: readonly Row[] = [
     name: 'choices made by the seller',
   },
   write('settlements', [200, 200, 403, 403, 404, 401], { body: ({ load }) => ({ loadId: load }) }),
+  page('api/problems/[code]/page.tsx', () => '/api/problems/ticket-taken', [200, 200, 200, 200, 200, 200]),
+  page(
+    'api/problems/[code]/page.tsx',
+    () => '/api/problems/no-such-code',
+    [404, 404, 404, 404, 404, 404],
+    'a kind of problem that is none',
+  ),
+  read('openapi.json', () => '/api/v1/openapi.json', [200, 200, 200, 200, 200, 200]),
+  read('loads/[id]/ticket', ({ load }) => `/api/v1/loads/${load}/ticket`, [200, 200, 200, 200, 404, 401]),
+  listed('results', [200, 200, 200, 200, 404, 401]),
+  listed('quotes', [200, 200, 200, 200, 404, 401]),
+  listed('settlements', [200, 200, 200, 200, 404, 401]),
+  listed('corrections', [200, 200, 200, 200, 404, 401]),
+  {
+    // The load has settled, so that whoever may put tickets right is told to propose it.
+    ...change('loads/[id]/correction', ({ load }) => `/api/v1/loads/${load}/correction`),
+    body: () => ({ load: {}, reason: 'Misread', baseVersion: 1 }),
+    expected: statuses([409, 409, 403, 403, 404, 401]),
+  },
+  {
+    ...change('loads/[id]/void', ({ load }) => `/api/v1/loads/${load}/void`),
+    body: () => ({ reason: 'Weighed twice', baseVersion: 1 }),
+    expected: statuses([409, 409, 403, 403, 404, 401]),
+  },
+  {
+    ...change('agreements/[id]/results/[resultId]/correction', ofNothing('results')),
+    body: () => ({ result: {}, reason: 'Misread' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  {
+    ...change('agreements/[id]/quotes/[quoteId]/correction', ofNothing('quotes')),
+    body: () => ({ price: '4.20', reason: 'Misread' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  {
+    // A ticket without figures is refused for its faults.
+    ...write('corrections', [400, 400, 403, 403, 404, 401], {
+      body: ({ load }) => ({ subject: 'load', subjectId: load, figures: {}, reason: 'Misread' }),
+    }),
+  },
+  {
+    ...change('corrections/[id]/answer', () => `/api/v1/corrections/${NOWHERE}/answer`),
+    body: () => ({ answer: 'confirmed' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
 ];

@@ -57,7 +57,7 @@ function routes(): string[] {
       const name = relative(APP, path);
       if (entry.name === 'page.tsx') return [`GET ${name}`];
       const methods = readFileSync(path, 'utf8').matchAll(
-        /\b(GET|HEAD|POST|PUT|PATCH|DELETE)\b(?=\(| *[,}])/g,
+        /\b(GET|HEAD|POST|PUT|PATCH|DELETE)\b(?=\(| *[,}=])/g,
       );
       return [...new Set([...methods].map(([method]) => method))].map((method) => `${method} ${name}`);
     })

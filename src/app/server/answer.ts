@@ -1,27 +1,41 @@
 /**
- * Answers of addresses that are for programs: JSON, refusals with the status that each has, defects by their reference.
+ * Answers of addresses that are for programs: JSON; a refusal as problem details (RFC 9457) with the status that it has,
+ * a defect by its reference.
  */
-import { REFUSAL_OUTCOMES, Refusal } from '../../usecases/refusal.ts';
+
+import { type Problem, Refusal } from '../../usecases/refusal.ts';
+import { PROBLEM_WORDS, type ProblemCode, problemAddress, problemStatus } from '../api/problem-words.ts';
 import { logDefect, refusalOf } from './refused.ts';
 import { settings } from './settings.ts';
 
-/** Does `work`; a refusal becomes `{ code, message, problems }`. */
+/** Does `work`; a refusal becomes problem details. */
 export async function answer(work: () => Promise<Response>): Promise<Response> {
   try {
     return await work();
   } catch (error) {
     const refused = refusalOf(error);
-    if (!refused) {
-      const message = `Something is wrong on our side (reference ${logDefect(error)}).`;
-      return json({ code: 'defect', message, problems: [] }, 500);
-    }
-    const { code, message, problems } = refused;
-    return json({ code, message, problems }, REFUSAL_OUTCOMES[code].http);
+    if (refused) return problem(refused.code, refused.message, refused.problems);
+    return problem('defect', `Something is wrong on our side (reference ${logDefect(error)}).`);
   }
 }
 
+const HEADERS = { 'cache-control': 'private, no-store' };
+
 export function json(body: unknown, status = 200): Response {
-  return Response.json(body, { status, headers: { 'cache-control': 'private, no-store' } });
+  return Response.json(body, { status, headers: HEADERS });
+}
+
+/** `code` and `problems` are extension members: the kind of refusal in one word, and every fault of the input. */
+function problem(code: ProblemCode, detail: string, problems: readonly Problem[] = []): Response {
+  const status = problemStatus(code);
+  const { title } = PROBLEM_WORDS[code];
+  const body = { type: problemAddress(code), title, status, detail, code, problems };
+  const headers = {
+    ...HEADERS,
+    'content-type': 'application/problem+json',
+    ...(status === 401 ? { 'www-authenticate': 'Bearer realm="Huskledger"' } : {}),
+  };
+  return new Response(JSON.stringify(body), { status, headers });
 }
 
 /**

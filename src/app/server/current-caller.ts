@@ -8,7 +8,10 @@ import { cache } from 'react';
 import type { Caller, Context, Tools } from '../../usecases/context.ts';
 import { type Membership, readSession, type SessionView } from '../../usecases/people/read-session.ts';
 import { Refusal } from '../../usecases/refusal.ts';
+import { callerByToken } from '../../usecases/tokens/caller-by-token.ts';
+import { requireOwnOrigin } from './answer.ts';
 import { authOptions } from './auth-options.ts';
+import { originOf } from './client-address.ts';
 import { openedRecord } from './record.ts';
 import { refusalOf } from './refused.ts';
 
@@ -44,6 +47,25 @@ export async function currentContext(): Promise<Context> {
   }
   const { partyId, role } = membership;
   return contextFor(await openedRecord(), { personId: session.personId, partyId, role });
+}
+
+/**
+ * Who asks under /api/v1: a program by the token that it shows, else whoever is signed in. No page of another site can
+ * send a token along, so only requests that lean on a cookie must come from a page of ours; `changes` says whether this
+ * one changes anything. Refuses as `currentContext` and `callerByToken`.
+ */
+export async function apiContext(
+  request: Request,
+  { changes }: { readonly changes: boolean },
+): Promise<Context> {
+  const secret = /^bearer +(\S+) *$/i.exec(request.headers.get('authorization') ?? '')?.[1];
+  if (secret === undefined) {
+    if (changes) requireOwnOrigin(request);
+    return await currentContext();
+  }
+  const record = await openedRecord();
+  const { address } = originOf(request.headers);
+  return contextFor(record, await callerByToken(record, { secret, address }));
 }
 
 function contextFor({ store, now, newId }: Tools, caller: Caller): Context {

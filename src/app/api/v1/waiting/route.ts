@@ -1,9 +1,7 @@
 /**
- * What waits, and for whom, oldest first.
+ * What waits, and for whom.
  */
-import { readWaiting } from '../../../../usecases/loads/read-waiting.ts';
-import { readJson } from '../../ask-json.ts';
+import { listWaiting } from '../../operations/load-operations.ts';
+import { serve } from '../../serve-operation.ts';
 
-export async function GET(): Promise<Response> {
-  return await readJson(async (context) => ({ waiting: await readWaiting(context) }));
-}
+export const GET = serve(listWaiting);

@@ -1,10 +1,7 @@
 /**
- * One agreement in words, with its series and the samples that it awaits.
+ * One agreement in words.
  */
-import { readAgreementWords } from '../../../../../usecases/agreements/read-agreement-words.ts';
-import { type OfId, readJson } from '../../../ask-json.ts';
+import { readOneAgreement } from '../../../operations/agreement-operations.ts';
+import { serve } from '../../../serve-operation.ts';
 
-export async function GET(_: Request, { params }: OfId): Promise<Response> {
-  const { id } = await params;
-  return await readJson((context) => readAgreementWords(context, { agreementId: id }));
-}
+export const GET = serve(readOneAgreement);

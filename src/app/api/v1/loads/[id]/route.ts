@@ -1,12 +1,7 @@
 /**
- * One load with everything that is known of it.
+ * One load.
  */
-import { readLoad } from '../../../../../usecases/loads/read-load.ts';
-import { readerLocale } from '../../../../server/current-caller.ts';
-import { type OfId, readJson } from '../../../ask-json.ts';
+import { readOneLoad } from '../../../operations/load-operations.ts';
+import { serve } from '../../../serve-operation.ts';
 
-export async function GET(_: Request, { params }: OfId): Promise<Response> {
-  const { id } = await params;
-  const locale = await readerLocale();
-  return await readJson((context) => readLoad(context, { loadId: id, locale }));
-}
+export const GET = serve(readOneLoad);

@@ -1,16 +1,7 @@
 /**
- * Records scale tickets of an agreement: `{ "loads": [{ … }] }`, with the columns of loads.csv.
+ * Records scale tickets of an agreement.
  */
-import { z } from 'zod';
-import { recordLoads } from '../../../../../../usecases/loads/record-loads.ts';
-import { doJson, type OfId, ROWS } from '../../../../ask-json.ts';
+import { recordSomeLoads } from '../../../../operations/load-operations.ts';
+import { serve } from '../../../../serve-operation.ts';
 
-const shape = z.strictObject({ loads: ROWS, confirmed: z.boolean().default(false) });
-
-export async function POST(request: Request, { params }: OfId): Promise<Response> {
-  const { id } = await params;
-  return await doJson(request, {
-    shape,
-    work: (context, asked) => recordLoads(context, { agreementId: id, ...asked }),
-  });
-}
+export const POST = serve(recordSomeLoads);

@@ -1,21 +1,8 @@
 /**
- * Settles loads of an agreement: the one that is named, `{ "loadId": "…" }`, or with `{}` all that are ready.
+ * The settlements of an agreement; and settling loads.
  */
-import { z } from 'zod';
-import { settleLoads } from '../../../../../../usecases/settlements/settle-loads.ts';
-import { doJson, type OfId } from '../../../../ask-json.ts';
+import { listSettlements, settleSomeLoads } from '../../../../operations/settlement-operations.ts';
+import { serve } from '../../../../serve-operation.ts';
 
-const shape = z.strictObject({ loadId: z.string().optional() });
-
-export async function POST(request: Request, { params }: OfId): Promise<Response> {
-  const { id } = await params;
-  return await doJson(request, {
-    shape,
-    work: (context, { loadId, key }) =>
-      settleLoads(context, {
-        agreementId: id,
-        ...(loadId === undefined ? {} : { loadId }),
-        ...(key === undefined ? {} : { key }),
-      }),
-  });
-}
+export const GET = serve(listSettlements);
+export const POST = serve(settleSomeLoads);

@@ -1,0 +1,41 @@
+/**
+ * Agreements as /api/v1 tells them.
+ */
+import { z } from 'zod';
+import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, SIDE, VERSION } from './scalars.ts';
+
+export const AGREEMENT_SUMMARY = z.strictObject({
+  id: ID,
+  number: z.string(),
+  version: VERSION,
+  seller: z.string(),
+  buyer: z.string(),
+  side: SIDE.describe('Which side the caller’s party is on.'),
+  feed: z.string().describe('With the parts of the ear in it.'),
+  loads: COUNT,
+  waiting: COUNT.describe('Loads that have not settled.'),
+  owed: DECIMAL.describe('What the buyer owes the seller for settled loads; below 0 where the seller owes.'),
+  currency: CURRENCY,
+});
+
+export const AGREEMENT = z.strictObject({
+  id: ID,
+  number: z.string(),
+  version: VERSION,
+  fingerprint: FINGERPRINT,
+  seller: z.string(),
+  buyer: z.string(),
+  side: SIDE,
+  timeZone: z.string().describe('IANA name.'),
+  currency: CURRENCY,
+  sections: z
+    .array(z.strictObject({ heading: z.string(), paragraphs: z.array(z.string()) }))
+    .describe('The whole agreement in sentences.'),
+  series: z.array(z.string()).describe('Names of the price series that it follows.'),
+  distanceNeeded: z.boolean().describe('Whether each ticket must say how far it was hauled.'),
+  sampling: z.string().describe('The sampling plan.'),
+  testsNeeded: z.boolean().describe('Whether loads wait for laboratory figures.'),
+  awaited: z
+    .array(z.strictObject({ name: z.string(), loads: COUNT }))
+    .describe('Samples without a result, oldest first, and how many loads each stands for.'),
+});
