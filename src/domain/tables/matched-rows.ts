@@ -31,6 +31,8 @@ export interface MatchedRow {
   readonly line: number;
   /** By the columns of our tables. */
   readonly texts: Readonly<Record<string, string>>;
+  /** Columns of ours that have no text because the file's cell is at fault. */
+  readonly unread: readonly string[];
   /** With the file's own column names. */
   readonly problems: readonly RowProblem[];
 }
@@ -86,15 +88,20 @@ interface Reading {
 
 function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading) {
   const problems: RowProblem[] = [];
+  const unread: string[] = [];
   const texts: Record<string, string> = {};
   const raw = (name: string) => {
     const from = match.columns[name];
     if (!from) return '';
     return ('constant' in from ? from.constant : (cells[from.column] ?? '')).trim();
   };
+  const fault = (name: string, message: string, unreadName = name) => {
+    unread.push(unreadName);
+    problems.push({ column: nameOf(name), message });
+  };
   const take = (name: string, read: CellText) => {
     if ('text' in read) texts[name] = read.text;
-    else problems.push({ column: nameOf(name), message: read.wrong });
+    else fault(name, read.wrong);
   };
   for (const { name, cells: kind } of WANTED[match.kind]) {
     const cell = raw(name);
@@ -102,12 +109,19 @@ function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading
     take(name, readCell(cell, kind, match));
   }
   if (match.kind === 'tickets' && raw('delivered_at') !== '') {
-    const clock = raw('delivered_time');
-    take('delivered_at', readTime(raw('delivered_at'), clock, { match, calendar }));
+    const hasOwnClock = match.columns['delivered_time'] !== undefined;
+    const time = readTime(raw('delivered_at'), hasOwnClock ? raw('delivered_time') : undefined, {
+      match,
+      calendar,
+    });
+    const isOfClock =
+      hasOwnClock && 'wrong' in time && !('wrong' in readDate(raw('delivered_at'), match.dateOrder));
+    if (isOfClock) fault('delivered_time', time.wrong, 'delivered_at');
+    else take('delivered_at', time);
   }
-  checkNet(texts, (message) => problems.push({ column: nameOf('net'), message }));
-  takeMoisture(match.kind, texts, (message) => problems.push({ column: nameOf('moisture'), message }));
-  return { texts, problems };
+  checkNet(texts, (message) => fault('net', message));
+  takeMoisture(match.kind, texts, (message) => fault('moisture', message, 'dry_matter'));
+  return { texts, unread, problems };
 }
 
 function readCell(cell: string, kind: CellKind, { dateOrder, decimalMark }: ColumnMatch): CellText {
@@ -132,14 +146,14 @@ function readCell(cell: string, kind: CellKind, { dateOrder, decimalMark }: Colu
 /** A moment as `2026-09-14T21:40:00-06:00`. The offset is the cell's own, the match's, or that of the zone's clock. */
 function readTime(
   cell: string,
-  clockCell: string,
+  clockCell: string | undefined,
   { match, calendar }: Pick<Reading, 'match' | 'calendar'>,
 ): CellText {
   const parts = splitTime(cell);
   const date = readDate(parts.date, match.dateOrder);
   if ('wrong' in date) return date;
-  const own = clockCell === '' ? parts : { ...parts, ...clockOf(clockCell) };
-  if (own.clock === '') return { wrong: `must hold a time of day, too; ${found(cell)}` };
+  const own = clockCell === undefined ? parts : { ...parts, ...clockOf(clockCell) };
+  if (own.clock === '') return { wrong: `must hold a time of day; ${found(clockCell ?? cell)}` };
   const clock = readClock(own.clock);
   if ('wrong' in clock) return clock;
   const wallClock = `${date.text}T${clock.text}`;
@@ -167,7 +181,7 @@ function checkNet(texts: Record<string, string>, fault: (message: string) => voi
   const [n, g, t] = [net, gross ?? '', tare ?? ''].map(parseDecimal);
   if (!n) {
     fault(`must be a number, like 47120; ${found(net)}`);
-  } else if (g && t && compare(subtract(g, t), n) !== 0) {
+  } else if (g && t && t.n >= 0n && compare(g, t) > 0 && compare(subtract(g, t), n) !== 0) {
     fault(`must be gross less tare, ${printDecimal(subtract(g, t), MAX_DECIMAL_LENGTH)}; ${found(net)}`);
   }
 }

@@ -58,6 +58,7 @@ describe('what is proposed', () => {
         tare: '31100',
         unit: 'lb',
       },
+      unread: [],
       problems: [],
     });
   });
