@@ -36,7 +36,7 @@ export async function correctResult(
     if (enteredBy !== null && enteredBy !== context.caller.partyId) {
       throw new Refusal(
         'not-yours',
-        `The other side entered the result of sample ${sample}. Contest it, and they put it right.`,
+        `Your side did not enter the result of sample ${sample}. Contest it, and whoever did puts it right.`,
       );
     }
     await refuseSettledUpon(tx, asked.agreementId, { resultId: asked.id });

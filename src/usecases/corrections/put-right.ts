@@ -5,7 +5,6 @@
 
 import { plainDecimal } from '../../domain/numbers/printing.ts';
 import { readQuoteRow } from '../../domain/tables/other-rows.ts';
-import { warnOfDryMatter, warnOfSum } from '../../domain/tables/sample-row.ts';
 import { PRICES } from '../../domain/tables/table-shape.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { insertQuotes, newestQuotes, type QuoteRow, readQuoteVersions } from '../../store/rows/quote-rows.ts';
@@ -17,6 +16,7 @@ import { quoteFact } from '../prices/quote-fact.ts';
 import { badInput, type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
+import { doubtReports } from '../results/doubt-reports.ts';
 import { readReports, resultRow } from '../results/read-reports.ts';
 import { resultFact } from '../results/result-fact.ts';
 
@@ -31,7 +31,10 @@ export interface ToPutRight {
 }
 
 /** The newest version of a result, by the id of any. Refuses `not-found`, `changed-meanwhile` for an older one. */
-export async function newestResult(tx: Transaction, id: string): Promise<ResultRow> {
+export async function newestResult(
+  tx: Transaction,
+  id: string,
+): Promise<ResultRow & { readonly agreementId: string }> {
   const row = await findResult(tx, id);
   if (!row) throw new Refusal('not-found', 'There is no such result.');
   if (!row.isNewest) {
@@ -52,7 +55,9 @@ export async function putResultRight(
   const before = await newestResult(tx, id);
   const [read] = readReports(found, [{ ...figures, sample: before.sample }]);
   if (!read) throw new Error('A report that was read is not there');
-  refuseUnusual([warnOfDryMatter(read.found), warnOfSum(read.found)], confirmed);
+  const { feed } = found.agreement;
+  const doubts = await doubtReports(tx, { agreementId: found.row.id, feed, results: [read.found] });
+  refuseUnusual(doubts, confirmed);
   const { caller, newId } = context;
   const row: ResultRow = {
     ...resultRow(read, { id: newId(), sampleId: before.sampleId, enteredBy: caller.partyId }),

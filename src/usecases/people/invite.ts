@@ -72,7 +72,8 @@ async function findPartner(
   return { id: partner.id, hasPeople: members > 0 };
 }
 
-async function writeInvitation(
+/** A link by which somebody joins a party. */
+export async function writeInvitation(
   context: Context,
   { partyId, role }: { readonly partyId: string; readonly role: Role },
 ): Promise<Invitation> {

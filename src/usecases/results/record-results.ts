@@ -1,22 +1,26 @@
-import { warnOfDryMatter, warnOfSum } from '../../domain/tables/sample-row.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { insertResults, type ResultRow, readResults } from '../../store/rows/result-rows.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
+import { fileFingerprint, type GivenFile } from '../files/keep-file.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
+import { doubtReports } from './doubt-reports.ts';
 import { readReports, resultRow } from './read-reports.ts';
-import { resultFact } from './result-fact.ts';
+import { reportedText, resultFact } from './result-fact.ts';
 import { samplesNamed } from './samples-named.ts';
+import { withReports } from './with-reports.ts';
 
 export interface ResultsToRecord {
   readonly agreementId: string;
   /** With the columns of `samples.csv`, and where known `laboratory`, `method`, `dry_matter_method` and `reported_on`. */
   readonly results: readonly InputRow[];
+  /** The laboratory's own reports, PDF or picture, by sample. */
+  readonly reports?: Readonly<Record<string, GivenFile>>;
   readonly key?: string;
   /** Unusual figures were looked at, and are right. */
   readonly confirmed?: boolean;
@@ -35,10 +39,13 @@ export interface RecordedResult {
  */
 export async function recordResults(
   context: Context,
-  { agreementId, results, key, confirmed }: ResultsToRecord,
+  { agreementId, results, reports = {}, key, confirmed }: ResultsToRecord,
 ): Promise<readonly RecordedResult[]> {
   permit(context, 'record-result');
-  const asked = { verb: 'record-result', subject: agreementId, key, input: results };
+  const attached = Object.entries(reports).map(([sample, report]) => [sample, fileFingerprint(report)]);
+  // Without a report the request is what it always was, so that its key is known again.
+  const input = attached.length === 0 ? results : { results, reports: Object.fromEntries(attached) };
+  const asked = { verb: 'record-result', subject: agreementId, key, input };
   return await doOnce(context, asked, async (tx) => {
     const found = await findOwnAgreement(tx, context.caller, agreementId);
     const read = readReports(found, results);
@@ -56,14 +63,14 @@ export async function recordResults(
     );
     for (const row of rows) refuseOtherResult(row, before.get(row.sample));
     const fresh = rows.filter(({ sample }) => !before.has(sample));
-    refuseUnusual(
-      read.flatMap(({ found }) =>
-        before.has(found.sample) ? [] : [warnOfDryMatter(found), warnOfSum(found)],
-      ),
-      confirmed,
-    );
-    await insertResults(tx, fresh, recorded);
-    const facts = fresh.map(
+    if (!confirmed) {
+      const doubted = read.flatMap(({ found }) => (before.has(found.sample) ? [] : [found]));
+      const { feed } = found.agreement;
+      refuseUnusual(await doubtReports(tx, { agreementId, feed, results: doubted }), confirmed);
+    }
+    const written = await withReports(tx, { rows: fresh, reports, recorded });
+    await insertResults(tx, written, recorded);
+    const facts = written.map(
       (row): Entering => ({ kind: 'result', fact: resultFact(row), subjectId: row.id, postings: [] }),
     );
     await enterFacts(tx, facts, recorded);
@@ -72,12 +79,6 @@ export async function recordResults(
       return { id: earlier?.id ?? id, sample, isNew: earlier === undefined };
     });
   });
-}
-
-/** What the laboratory reported, whoever entered it. */
-function reportedText(row: ResultRow): string {
-  const { sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod } = resultFact(row);
-  return JSON.stringify([sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod ?? null]);
 }
 
 function refuseOtherResult(row: ResultRow, before: ResultRow | undefined): void {

@@ -38,3 +38,9 @@ export function labResult({ sample, basis, figures }: ResultRow): LabResult {
     figures: reported.map((measure) => decimal(figures[measure] ?? '')),
   };
 }
+
+/** What the laboratory reported, whoever entered it. */
+export function reportedText(row: ResultRow): string {
+  const { sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod } = resultFact(row);
+  return JSON.stringify([sample, laboratory, method, reportedOn, basis, figures, dryMatterMethod ?? null]);
+}
