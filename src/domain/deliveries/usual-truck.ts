@@ -5,12 +5,12 @@
 import {
   add,
   compare,
-  decimal,
   divide,
   type Exact,
   isNegative,
   multiply,
   negate,
+  percent,
   subtract,
   whole,
 } from '../numbers/exact.ts';
@@ -33,10 +33,10 @@ export interface UsualTruck {
 /** The loads that count, at most and at least. */
 export const LAST_LOADS = 10;
 const FEWEST_LOADS = 3;
-// How far off is still usual: fuel, mud and a passenger move a tare by a few hundredths of it, the filling moves a net by
-// more. Common practice, no source.
-const USUAL_TARE_SHARE = decimal('0.06');
-const USUAL_NET_SHARE = decimal('0.3');
+// How far off is still usual, as a share of it: fuel, mud and a passenger move a tare by a few hundredths, the filling
+// moves a net by more. Common practice, no source.
+export const TARE_APART = percent(whole(5));
+export const NET_APART = percent(whole(30));
 
 /** The medians of a truck's last loads, given newest last; undefined where there are fewer than three. */
 export function usualTruck(loads: readonly TruckWeights[]): UsualTruck | undefined {
@@ -72,8 +72,8 @@ export function tellUnlikeTruck(load: TruckLoad, usual: UsualTruck): string[] {
   const isOff = (what: 'tare' | 'net', share: Exact) =>
     compare(size(subtract(load[what], usual[what])), multiply(usual[what], share)) > 0;
   return [
-    ...(isOff('tare', USUAL_TARE_SHARE) ? [told('tare')] : []),
-    ...(isOff('net', USUAL_NET_SHARE) ? [told('net')] : []),
+    ...(isOff('tare', TARE_APART) ? [told('tare')] : []),
+    ...(isOff('net', NET_APART) ? [told('net')] : []),
   ];
 }
 

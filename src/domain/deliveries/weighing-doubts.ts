@@ -1,8 +1,9 @@
 /**
  * What is asked about a weighing before it is saved, on the phone itself and with no signal. The record asks again.
  */
-import { compare, type Exact, multiply, parseDecimal, subtract, whole } from '../numbers/exact.ts';
+import { compare, type Exact, multiply, parseDecimal, subtract } from '../numbers/exact.ts';
 import { printDecimal } from '../numbers/printing.ts';
+import { NET_APART, TARE_APART } from './usual-truck.ts';
 
 /** What is known of a truck, in the unit of its scale; decimal strings. */
 export interface UsualTruck {
@@ -41,14 +42,10 @@ export function weighingDoubts({ gross, tare, unit, usual }: Weighing): string[]
   return doubts;
 }
 
-/** In percent of the usual figure; common practice, no source. */
-const TARE_APART = whole(5);
-const NET_APART = whole(30);
-
-function isUnlike(figure: Exact, usualText: string | null | undefined, percent: Exact): boolean {
+function isUnlike(figure: Exact, usualText: string | null | undefined, share: Exact): boolean {
   const usual = usualText === null || usualText === undefined ? undefined : parseDecimal(usualText);
   if (!usual) return false;
   const apart = subtract(figure, usual);
   const size = apart.n < 0n ? { n: -apart.n, d: apart.d } : apart;
-  return compare(multiply(size, whole(100)), multiply(usual, percent)) > 0;
+  return compare(size, multiply(usual, share)) > 0;
 }
