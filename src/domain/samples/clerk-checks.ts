@@ -97,7 +97,14 @@ function oddFigures(
   };
 }
 
-const TEN = whole(10);
+/** Where the point may have been meant; a spreadsheet writes 59.2 % as 0.592. */
+function slips(figure: Exact): readonly { readonly how: string; readonly meant: Exact }[] {
+  return [
+    { how: 'Ten times that', meant: multiply(figure, whole(10)) },
+    { how: 'A tenth of that', meant: divide(figure, whole(10)) },
+    { how: 'A hundred times that', meant: multiply(figure, HUNDRED) },
+  ];
+}
 
 interface Asked {
   readonly feed: Feed;
@@ -108,11 +115,9 @@ function tellOdd(result: LabResult, { feed, measure }: Asked): string {
   const figure = onDryMatter(result, measure) ?? HUNDRED;
   const unit = MEASURE_UNITS[measure] === '' ? '' : ` ${MEASURE_UNITS[measure]}`;
   const is = `sample ${result.sample}: ${MEASURE_NAMES[measure]} ${say(figure)}${unit}`;
-  const isLow = sideOf(figure, { feed, measure }) < 0;
-  const moved = isLow ? multiply(figure, TEN) : divide(figure, TEN);
-  if (sideOf(moved, { feed, measure }) === 0) {
-    const how = isLow ? 'Ten times that' : 'A tenth of that';
-    return `${is} is unlikely in ${shortName(feed)}. ${how}, ${say(moved)}, is plausible: is the decimal point right?`;
+  const slip = slips(figure).find(({ meant }) => sideOf(meant, { feed, measure }) === 0);
+  if (slip) {
+    return `${is} is unlikely in ${shortName(feed)}. ${slip.how}, ${say(slip.meant)}, is plausible: is the decimal point right?`;
   }
   const range = plausibleRange(feed, measure);
   const between = range ? `, which has ${printDecimal(range.low)} to ${printDecimal(range.high)}` : '';
