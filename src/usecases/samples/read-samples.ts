@@ -32,7 +32,7 @@ export interface PartView extends Omit<PartRow, 'sampleId' | 'sample'> {
 }
 
 export interface SampleView extends SampleStanding {
-  readonly taking: Pick<TakingRow, 'takenAt' | 'takenBy' | 'how'> | undefined;
+  readonly taking: TakingRow | undefined;
   readonly parts: readonly PartView[];
 }
 
