@@ -247,4 +247,84 @@ export const ROWS: readonly Row[] = [
     body: () => ({ answer: 'confirmed' }),
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
+  ...['weighings', 'tickets', 'trucks', 'samples', 'allowances'].map((noun) =>
+    listed(noun, [200, 200, 200, 200, 404, 401]),
+  ),
+  read('scales', () => '/api/v1/scales', [200, 200, 200, 200, 200, 401]),
+  read('laboratory/samples', () => '/api/v1/laboratory/samples', [200, 200, 200, 200, 200, 401]),
+  read('loads/[id]/invoice', ({ load }) => `/api/v1/loads/${load}/invoice`, [200, 200, 200, 200, 404, 401]),
+  read(
+    'agreements/[id]/files/[fingerprint]',
+    ({ agreement }) => `/api/v1/agreements/${agreement}/files/${'0'.repeat(64)}`,
+    [404, 404, 404, 404, 404, 401],
+  ),
+  write('weighings', [200, 200, 200, 403, 404, 401], {
+    body: () => ({
+      weighing: { ticket: 'R-W', weighed_at: '2026-11-06T09:00:00-07:00', gross: '70000', unit: 'lb' },
+    }),
+  }),
+  write('weighings/out', [200, 200, 200, 403, 404, 401], {
+    body: () => ({ weighing: { ticket: 'R-W', weighed_at: '2026-11-06T09:20:00-07:00', tare: '30000' } }),
+  }),
+  write('tickets/spent', [200, 200, 200, 403, 404, 401], {
+    body: () => ({ ticket: 'R-V', use: 'void', reason: 'Spoiled' }),
+  }),
+  write('samples', [200, 200, 200, 403, 404, 401], {
+    body: () => ({
+      taking: {
+        sample: 'R-T',
+        taken_at: '2026-11-06T09:10:00-07:00',
+        taken_by: 'Night shift',
+        how: 'Scoops',
+      },
+    }),
+  }),
+  write('samples/parts', [200, 200, 200, 403, 404, 401], {
+    body: () => ({
+      parts: [{ sample: 'R-T', part: 'buyer', seal: 'R-1', airtight: 'yes', kept_where: 'Freezer' }],
+    }),
+  }),
+  {
+    ...change('sample-parts/[id]/handovers', () => `/api/v1/sample-parts/${NOWHERE}/handovers`),
+    body: () => ({ handover: {} }),
+    expected: statuses([404, 404, 404, 403, 404, 401]),
+  },
+  // What comes is JSON and no file, which is looked at first.
+  write('files', [400, 400, 400, 400, 400, 401], { body: () => ({}) }),
+  {
+    ...change(
+      'agreements/[id]/results/[resultId]/report',
+      ({ agreement }) => `/api/v1/agreements/${agreement}/results/${NOWHERE}/report`,
+    ),
+    body: () => ({}),
+    expected: statuses([400, 400, 400, 400, 400, 401]),
+  },
+  {
+    ...change('results/[id]/confirmation', () => `/api/v1/results/${NOWHERE}/confirmation`),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  {
+    ...change('results/[id]/contest', () => `/api/v1/results/${NOWHERE}/contest`),
+    body: () => ({ reason: 'The starch is off' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  {
+    // None of them is a laboratory that was let in.
+    ...change(
+      'laboratory/agreements/[id]/results',
+      ({ agreement }) => `/api/v1/laboratory/agreements/${agreement}/results`,
+    ),
+    body: () => ({ results: [] }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  {
+    ...change('loads/[id]/allowance', ({ load }) => `/api/v1/loads/${load}/allowance`),
+    body: () => ({ allowance: { taken_off: '1.00', per: 'load' }, reason: 'Wet' }),
+    expected: statuses([409, 409, 403, 403, 404, 401]),
+  },
+  {
+    ...change('allowances/[id]/answer', () => `/api/v1/allowances/${NOWHERE}/answer`),
+    body: () => ({ answer: 'confirmed' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
 ];

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { SCOPE_NAMES, SCOPES } from '../../domain/parties/scopes.ts';
 import { groupRows } from '../../usecases/group-rows.ts';
 import type { RefusalCode } from '../../usecases/refusal.ts';
-import { type Described, isShape } from './operation.ts';
+import { type Described, type FileAnswer, isShape, type RawBody } from './operation.ts';
 import { GROUPS } from './operations.ts';
 import { PROBLEM_WORDS, type ProblemCode, problemStatus } from './problem-words.ts';
 
@@ -142,13 +142,15 @@ function parametersOf({ path, query, method }: Described): Json[] {
 
 function contentOf(body: NonNullable<Described['body']>): Json {
   if (isShape(body)) return { 'application/json': { schema: schemaOf(body, 'input') } };
-  return Object.fromEntries(body.kinds.map((kind) => [kind, {}]));
+  return kindsOf(body);
+}
+
+function kindsOf({ kinds }: RawBody | FileAnswer): Json {
+  return Object.fromEntries(kinds.map((kind) => [kind, {}]));
 }
 
 function answerOf({ answer }: Described): Json {
-  return isShape(answer)
-    ? { 'application/json': { schema: schemaOf(answer, 'output') } }
-    : { [answer.kind]: {} };
+  return isShape(answer) ? { 'application/json': { schema: schemaOf(answer, 'output') } } : kindsOf(answer);
 }
 
 /** Refusals by their status, each named with what it means. */

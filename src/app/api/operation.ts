@@ -51,7 +51,7 @@ export interface RawBody {
 }
 
 export interface FileAnswer {
-  readonly kind: string;
+  readonly kinds: readonly string[];
 }
 
 export interface Operation extends Described {

@@ -4,6 +4,7 @@
  */
 import type { Described, Operation } from './operation.ts';
 import { listAgreements, readOneAgreement, recordOneAgreement } from './operations/agreement-operations.ts';
+import { readInvoice, readOneFile, recordOneFile } from './operations/file-operations.ts';
 import {
   correctOneLoad,
   listLoads,
@@ -19,11 +20,38 @@ import {
   recordSomeElections,
   recordSomeQuotes,
 } from './operations/price-operations.ts';
-import { correctOneResult, listResults, recordSomeResults } from './operations/result-operations.ts';
 import {
+  attachOneReport,
+  confirmOneResult,
+  contestOneResult,
+  correctOneResult,
+  listLaboratoryWork,
+  listResults,
+  recordSomeResults,
+  reportSomeResults,
+} from './operations/result-operations.ts';
+import {
+  handOnePartOver,
+  listSamples,
+  sealSomeParts,
+  takeOneSample,
+} from './operations/sample-operations.ts';
+import {
+  listScales,
+  listTrucks,
+  listWeighings,
+  readBook,
+  spendOneTicket,
+  weighOneIn,
+  weighOneOut,
+} from './operations/scale-house-operations.ts';
+import {
+  answerOneAllowance,
   answerOneCorrection,
+  listAllowances,
   listCorrections,
   listSettlements,
+  proposeOneAllowance,
   proposeOneCorrection,
   recordSomeChoices,
   settleSomeLoads,
@@ -43,12 +71,27 @@ export const GROUPS: readonly Group[] = [
       ...[recordSomeLoads, correctOneLoad, voidOneLoad],
     ],
   },
-  { name: 'Results', operations: [listResults, recordSomeResults, correctOneResult] },
+  {
+    name: 'Scale house',
+    operations: [
+      ...[listWeighings, weighOneIn, weighOneOut, readBook, spendOneTicket],
+      ...[listTrucks, listScales, recordOneFile, readOneFile],
+    ],
+  },
+  { name: 'Samples', operations: [listSamples, takeOneSample, sealSomeParts, handOnePartOver] },
+  {
+    name: 'Results',
+    operations: [
+      ...[listResults, recordSomeResults, correctOneResult, confirmOneResult, contestOneResult],
+      ...[attachOneReport, listLaboratoryWork, reportSomeResults],
+    ],
+  },
   { name: 'Prices', operations: [listQuotes, recordSomeQuotes, correctOneQuote, recordSomeElections] },
   {
     name: 'Settlements',
     operations: [
-      ...[recordSomeChoices, listSettlements, settleSomeLoads],
+      ...[recordSomeChoices, listAllowances, proposeOneAllowance, answerOneAllowance],
+      ...[listSettlements, settleSomeLoads, readInvoice],
       ...[listCorrections, proposeOneCorrection, answerOneCorrection],
     ],
   },

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../../domain/agreement/measures.ts';
+import { ALLOWANCE_COLUMNS } from '../../domain/settlement/allowance.ts';
 import {
   CHOICES,
   ELECTIONS,
@@ -12,6 +13,8 @@ import {
   type TableShape,
 } from '../../domain/tables/table-shape.ts';
 import { TICKET_COLUMNS } from '../../usecases/loads/read-tickets.ts';
+import { WEIGHING_COLUMNS } from '../../usecases/loads/weigh-in.ts';
+import { WEIGHING_OUT_COLUMNS } from '../../usecases/loads/weigh-out.ts';
 import { REPORT_COLUMNS } from '../../usecases/results/read-reports.ts';
 
 interface ColumnWords {
@@ -50,6 +53,28 @@ const COLUMN_WORDS: Readonly<Record<string, ColumnWords>> = {
   series: { says: 'Name of the price series.', example: 'corn-elevator-bid' },
   date: { says: 'Date, YYYY-MM-DD.', example: '2026-09-14' },
   price: { says: 'Price, a decimal.', example: '4.20' },
+  weighed_at: {
+    says: 'When it was weighed, with its offset from UTC.',
+    example: '2026-09-14T21:40:00-06:00',
+  },
+  scale: { says: 'Id of the scale.', example: '01900000-0000-7000-8000-000000000001' },
+  taken_at: { says: 'When it was taken, with its offset from UTC.', example: '2026-09-14T21:50:00-06:00' },
+  taken_by: { says: 'Who took it.', example: 'Night shift' },
+  how: { says: 'How it was taken.', example: 'Five scoops while the truck unloaded' },
+  part: { says: 'Whom the part is for: laboratory, seller, buyer or referee.', example: 'laboratory' },
+  seal: { says: 'Number of the seal.', example: 'SEAL-1147' },
+  airtight: { says: 'yes or no.', example: 'yes' },
+  kept_where: { says: 'Where it is kept.', example: 'Freezer in the scale house' },
+  kept_until: { says: 'Last day on which it is kept, YYYY-MM-DD.', example: '2026-12-31' },
+  handed_at: {
+    says: 'When it was handed over, with its offset from UTC.',
+    example: '2026-09-15T09:00:00-06:00',
+  },
+  to_whom: { says: 'Who has it now.', example: 'Ridge laboratory' },
+  seal_intact: { says: 'Whether the seal was whole: yes or no.', example: 'yes' },
+  taken_off: { says: 'Money that is taken off, above 0, a decimal.', example: '3.50' },
+  per: { says: 'Per what: short-ton, tonne, another weight, or load.', example: 'load' },
+  weight: { says: 'Of which weight: as-fed or dry-matter; empty per load.', example: 'as-fed' },
   choice: { says: 'accept or refuse.', example: 'accept' },
   ...Object.fromEntries(
     [...MEASURE_COLUMNS].map(([column, measure]) => {
@@ -78,9 +103,12 @@ export function rowShape({ required, optional }: Pick<TableShape, 'required' | '
 }
 
 export const TICKET_ROW = rowShape(TICKET_COLUMNS);
+export const WEIGHING_ROW = rowShape(WEIGHING_COLUMNS);
+export const WEIGHING_OUT_ROW = rowShape(WEIGHING_OUT_COLUMNS);
 export const REPORT_ROW = rowShape(REPORT_COLUMNS);
 export const QUOTE_ROW = rowShape(PRICES);
 export const ELECTION_ROW = rowShape(ELECTIONS);
+export const ALLOWANCE_ROW = rowShape(ALLOWANCE_COLUMNS);
 export const CHOICE_ROW = rowShape(CHOICES);
 
 const MOST_ROWS = 5_000;

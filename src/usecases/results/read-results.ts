@@ -3,14 +3,12 @@
  */
 import { TESTED } from '../../domain/agreement/measures.ts';
 import { columnOf } from '../../domain/tables/table-shape.ts';
-import {
-  type ResultRow,
-  readResults as readResultRows,
-  readSampleNames,
-} from '../../store/rows/result-rows.ts';
+import { readResultAnswers } from '../../store/rows/result-answer-rows.ts';
+import { type ResultRow, readResultVersions, readSampleNames } from '../../store/rows/result-rows.ts';
 import { findAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import type { InputRow } from '../read-input-rows.ts';
+import { unusableResults } from './unusable-results.ts';
 
 export interface ResultView {
   readonly id: string;
@@ -21,6 +19,10 @@ export interface ResultView {
   readonly reason: string | null;
   /** Whether the caller's own party entered it; null where it was not asked then. */
   readonly isOurs: boolean | null;
+  /** Why it does not count for now: a side contests it, or it cannot be priced. */
+  readonly unusable: string | null;
+  /** SHA-256 of the report that is attached. */
+  readonly report: string | null;
   /** With the columns of `recordResults`; those that say nothing are left out. */
   readonly result: InputRow;
 }
@@ -33,15 +35,22 @@ export async function readResults(
   permit(context, 'read');
   const { partyId } = context.caller;
   return await context.store.forParty(partyId, async (tx) => {
-    await findAgreement(tx, agreementId);
+    const terms = await findAgreement(tx, agreementId);
     const names = await readSampleNames(tx, agreementId);
-    const results = await readResultRows(tx, agreementId, names);
+    const versions = await readResultVersions(tx, agreementId, names);
+    const answers = await readResultAnswers(tx, agreementId);
+    const unusable = unusableResults({ terms, versions, answers });
+    // Versions come oldest first, so the last of a sample is what stands.
+    const results = new Map(versions.map((row) => [row.sample, row]));
     return names.flatMap((name): ResultView[] => {
       const row = results.get(name);
       if (!row) return [];
-      const { id, sample, version, reason, enteredBy } = row;
+      const { id, sample, version, reason, enteredBy, report } = row;
       const isOurs = enteredBy === null ? null : enteredBy === partyId;
-      return [{ id, sample, version, reason, isOurs, result: resultColumns(row) }];
+      const why = unusable.get(name) ?? null;
+      return [
+        { ...{ id, sample, version, reason, isOurs, report }, unusable: why, result: resultColumns(row) },
+      ];
     });
   });
 }

@@ -107,6 +107,9 @@ export const LOAD = z.strictObject({
       fingerprint: FINGERPRINT,
     }),
   ),
+  version: VERSION,
+  isVoid: z.boolean().describe('A void ticket is no delivery.'),
+  reason: z.string().optional().describe('Why it was put right last, or is void.'),
 });
 
 export const WAITING_GROUP = z.strictObject({
@@ -120,8 +123,10 @@ export const WAITING_GROUP = z.strictObject({
   yours: z.boolean().describe('Whether the caller’s party can end the wait.'),
 });
 
-export const RECORDED_LOADS = z.array(
-  z.strictObject({ id: ID, ticket: z.string(), isNew: z.boolean().describe('False: it was there.') }),
-);
+export const RECORDED_LOAD = z.strictObject({
+  id: ID,
+  ticket: z.string(),
+  isNew: z.boolean().describe('False: it was there.'),
+});
 
 export const NEW_VERSION = z.strictObject({ version: VERSION });

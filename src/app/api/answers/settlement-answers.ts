@@ -40,3 +40,17 @@ export const CORRECTION = z.strictObject({
   answer: z.enum(['confirmed', 'refused', 'withdrawn']).nullable().describe('null while it is open.'),
   answerReason: z.string().nullable(),
 });
+
+export const ALLOWANCE = z.strictObject({
+  id: ID,
+  loadId: ID,
+  ticket: z.string(),
+  takenOff: DECIMAL,
+  per: z.string(),
+  weight: z.string().nullable(),
+  words: z.string(),
+  reason: z.string(),
+  isOurs: z.boolean().describe('Whether the caller’s own party proposed it.'),
+  answer: z.enum(['confirmed', 'refused', 'withdrawn']).nullable().describe('null while it is open.'),
+  answerReason: z.string().nullable(),
+});

@@ -10,7 +10,7 @@ import { readTicket } from '../../../usecases/loads/read-ticket.ts';
 import { readWaiting } from '../../../usecases/loads/read-waiting.ts';
 import { recordLoads } from '../../../usecases/loads/record-loads.ts';
 import { cursorText, listRequest, STATUSES } from '../../loads/list-request.ts';
-import { LOAD, LOAD_SUMMARY, NEW_VERSION, RECORDED_LOADS, WAITING_GROUP } from '../answers/load-answers.ts';
+import { LOAD, LOAD_SUMMARY, NEW_VERSION, RECORDED_LOAD, WAITING_GROUP } from '../answers/load-answers.ts';
 import { CURSOR, ID, VERSION } from '../answers/scalars.ts';
 import { operation } from '../operation.ts';
 import { CONFIRMED, REASON, rows, TICKET_ROW } from '../row-shapes.ts';
@@ -94,7 +94,7 @@ export const recordSomeLoads = operation({
   scopes: WRITE,
   refusals: ['not-found', 'agreement-closed', 'ticket-taken', 'not-yours', 'unusual'],
   body: z.strictObject({ loads: rows(TICKET_ROW), confirmed: CONFIRMED }),
-  answer: RECORDED_LOADS,
+  answer: z.array(RECORDED_LOAD),
   work: async (context, { in: { id }, body, once }) =>
     await recordLoads(context, { agreementId: id, ...body, ...once }),
 });

@@ -4,14 +4,19 @@
 import { z } from 'zod';
 import { answerCorrection, proposeCorrection } from '../../../usecases/corrections/agree-correction.ts';
 import { readCorrections } from '../../../usecases/corrections/read-corrections.ts';
+import {
+  answerAllowance,
+  proposeAllowance,
+  readAllowanceList,
+} from '../../../usecases/loads/agree-allowance.ts';
 import { recordChoices } from '../../../usecases/loads/record-choices.ts';
 import { readSettlements } from '../../../usecases/settlements/read-settlements.ts';
 import { settleLoads } from '../../../usecases/settlements/settle-loads.ts';
 import { cursorText, readCursor } from '../../loads/list-request.ts';
 import { COUNT, CURSOR, ID, RECORDED } from '../answers/scalars.ts';
-import { CORRECTION, SETTLEMENT } from '../answers/settlement-answers.ts';
+import { ALLOWANCE, CORRECTION, SETTLEMENT } from '../answers/settlement-answers.ts';
 import { operation } from '../operation.ts';
-import { CHOICE_ROW, CONFIRMED, REASON, rows } from '../row-shapes.ts';
+import { ALLOWANCE_ROW, CHOICE_ROW, CONFIRMED, REASON, rows } from '../row-shapes.ts';
 
 const READ = ['settlements:read'] as const;
 const WRITE = ['settlements:write'] as const;
@@ -108,6 +113,52 @@ export const proposeOneCorrection = operation({
     await proposeCorrection(context, { agreementId: id, ...body, ...once }),
 });
 
+const ENDING = z.strictObject({
+  answer: z.enum(['confirmed', 'refused', 'withdrawn'], {
+    error: 'must be confirmed, refused or withdrawn',
+  }),
+  reason: z.string().default('').describe('Why it is refused.'),
+});
+
+export const listAllowances = operation({
+  id: 'listAllowances',
+  method: 'GET',
+  path: '/agreements/{id}/allowances',
+  summary: 'The allowances that either side proposed for loads out of range, and how each ended.',
+  scopes: READ,
+  refusals: ['not-found'],
+  answer: z.strictObject({ allowances: z.array(ALLOWANCE) }),
+  work: async (context, { in: { id } }) => ({
+    allowances: await readAllowanceList(context, { agreementId: id }),
+  }),
+});
+
+export const proposeOneAllowance = operation({
+  id: 'proposeAllowance',
+  method: 'POST',
+  path: '/loads/{id}/allowance',
+  summary: 'Proposes to accept a load that is out of range with money taken off; the other side confirms.',
+  scopes: WRITE,
+  refusals: ['not-found', 'correction-open', 'correction-over', 'not-yours', 'already-settled', 'not-ready'],
+  body: z.strictObject({ allowance: ALLOWANCE_ROW, reason: REASON }),
+  answer: z.strictObject({ proposalId: ID }),
+  work: async (context, { in: { id }, body, once }) =>
+    await proposeAllowance(context, { loadId: id, ...body, ...once }),
+});
+
+export const answerOneAllowance = operation({
+  id: 'answerAllowance',
+  method: 'POST',
+  path: '/allowances/{id}/answer',
+  summary: 'Confirms or refuses an allowance of the other side’s, or withdraws one’s own.',
+  scopes: WRITE,
+  refusals: ['not-found', 'correction-over', 'not-yours', 'already-settled'],
+  body: ENDING,
+  answer: z.strictObject({ answered: z.enum(['confirmed', 'refused', 'withdrawn']) }),
+  work: async (context, { in: { id }, body, once }) =>
+    await answerAllowance(context, { proposalId: id, ...body, ...once }),
+});
+
 export const answerOneCorrection = operation({
   id: 'answerCorrection',
   method: 'POST',
@@ -115,12 +166,7 @@ export const answerOneCorrection = operation({
   summary: 'Confirms or refuses a correction of the other side’s, or withdraws one’s own.',
   scopes: WRITE,
   refusals: ['not-found', 'correction-over', 'not-yours', 'not-ready'],
-  body: z.strictObject({
-    answer: z.enum(['confirmed', 'refused', 'withdrawn'], {
-      error: 'must be confirmed, refused or withdrawn',
-    }),
-    reason: z.string().default('').describe('Why it is refused.'),
-  }),
+  body: ENDING,
   answer: z.strictObject({ resettled: COUNT.describe('Loads that were settled anew.') }),
   work: async (context, { in: { id }, body, once }) =>
     await answerCorrection(context, { correctionId: id, ...body, ...once }),
