@@ -2,10 +2,12 @@
  * Scales, weighing in and out, and ticket numbers: what is asked about, what is refused, and that every number is
  * accounted for.
  */
+import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { recordAgreement } from '../../src/usecases/agreements/record-agreement.ts';
 import type { Caller, Context } from '../../src/usecases/context.ts';
 import { correctLoad, voidLoad } from '../../src/usecases/loads/correct-load.ts';
+import { printTicket } from '../../src/usecases/loads/print-ticket.ts';
 import { nextTicket, readTicketBook } from '../../src/usecases/loads/read-ticket-book.ts';
 import { readTrucks } from '../../src/usecases/loads/read-trucks.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
@@ -15,6 +17,8 @@ import { readOpenWeighings, weighOut } from '../../src/usecases/loads/weigh-out.
 import { Refusal } from '../../src/usecases/refusal.ts';
 import { changeScale, readScales, recordScale } from '../../src/usecases/scales/keep-scale.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
+import { fonts } from '../documents/font-bytes.ts';
+import { hasPdftotext, pageTexts, withoutPdftotext } from '../documents/pdf-text.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 
@@ -302,6 +306,72 @@ describe('weighing in and out', () => {
     expect(await readOpenWeighings(seller, { agreementId })).toEqual([]);
     expect(await refused(weighOut(seller, { agreementId, weighing: OUT }))).toBe('not-found');
     await clean();
+  });
+});
+
+describe('the paper of a ticket', () => {
+  const text = async (context: Context, loadId: string) => {
+    const { bytes, ticket } = await printTicket(context, { loadId, fonts });
+    return `${ticket}: ${pageTexts(bytes).join(' ').replace(/\s+/g, ' ')}`;
+  };
+  test.skipIf(!hasPdftotext)(`says what is recorded (skipped where ${withoutPdftotext})`, async () => {
+    const { scaleId: pit } = await recordScale(seller, {
+      scale: { ...SCALE, name: `Second scale ${count}`, place: 'At the pit', certificate: 'C-9' },
+    });
+    const load = {
+      ...LOAD,
+      ...{ gross: '78320', gross_scale: scaleId, tare_scale: pit, tare_at: '2026-10-02T07:00:00-06:00' },
+    };
+    const [recorded] = await record1(load, true);
+    const loadId = recorded?.id ?? '';
+    const first = await text(buyer, loadId);
+    for (const said of [
+      'T1: Scale ticket T1',
+      'Gross 78,320 lb weighed 2026-09-14 21:40',
+      'Tare 31,100 lb weighed 2026-10-02 07:00',
+      'Net 47,220 lb',
+      `Gross and tare were weighed on different scales: Yard scale and Second scale ${count}.`,
+      'Gross and tare were weighed on different days: 2026-09-14 and 2026-10-02.',
+      'North gate',
+      'At the pit',
+      '2026-09-14: Tested on 2025-10-01; the next test is due by 2026-10-01, in 17 days.',
+      '2026-10-02: The test of this scale was due by 2026-10-01 and is overdue by 1 day',
+      'C-9',
+    ])
+      expect(first).toContain(said);
+    // Both parties hold the same bytes.
+    expect(await text(seller, loadId)).toBe(first);
+    await correctLoad(seller, {
+      ...{ loadId, load: { ...load, gross: '78220', truck: 'Red 4' }, baseVersion: 1, confirmed: true },
+      reason: 'Read the gross wrong',
+    });
+    const second = await text(buyer, loadId);
+    expect(second).toContain(
+      'Read the gross wrong Gross: 78,220 lb, was 78,320 lb Vehicle: Red 4, was not entered',
+    );
+    await voidLoad(seller, { loadId, reason: 'Weighed twice', baseVersion: 2 });
+    const last = await text(buyer, loadId);
+    expect(last).toContain('Void: Weighed twice. Nothing was delivered');
+    expect(last).toContain('version 3, void');
+    expect(await refused(printTicket(stranger, { loadId, fonts }))).toBe('not-found');
+    expect(await refused(printTicket(seller, { loadId: 'x', fonts }))).toBe('not-found');
+  });
+
+  test('keeps its scale as it was described when the ticket was written', async () => {
+    const scale = { ...SCALE, name: `Old name ${count}` };
+    const { scaleId: own } = await recordScale(seller, { scale });
+    const [load] = await record1({ ...LOAD, gross_scale: own, tare_scale: own });
+    const bytes = async () => {
+      const printed = await printTicket(seller, { loadId: load?.id ?? '', fonts });
+      return createHash('sha256').update(printed.bytes).digest('hex');
+    };
+    const before = await bytes();
+    await changeScale(seller, {
+      scaleId: own,
+      baseVersion: 1,
+      scale: { ...scale, name: 'New name', place: 'Moved' },
+    });
+    expect(await bytes()).toBe(before);
   });
 });
 

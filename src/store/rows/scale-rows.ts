@@ -19,6 +19,8 @@ export interface ScaleVersionRow {
   readonly testedOn: string | null;
   readonly testDueOn: string | null;
   readonly certificate: string | null;
+  /** ISO 8601, UTC. */
+  readonly recordedAt: string;
 }
 
 /** Every version of the scales that the transaction may see, or of some: the oldest scale first, each scale’s oldest version first. */
@@ -30,7 +32,8 @@ export async function readScaleVersions(
     `SELECT s.id AS "scaleId", s.party_id AS "partyId", p.name AS "partyName", v.version, v.name, v.place, v.unit,
        v.capacity::text, v.division::text, v.accuracy_class AS "accuracyClass",
        v.is_legal_for_trade AS "isLegalForTrade", v.tested_on::text AS "testedOn",
-       v.test_due_on::text AS "testDueOn", v.certificate
+       v.test_due_on::text AS "testDueOn", v.certificate,
+       to_char(v.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt"
      FROM scale s
      JOIN scale_version v ON v.scale_id = s.id
      JOIN party p ON p.id = s.party_id
@@ -59,7 +62,7 @@ export async function insertScale(
 
 export async function insertScaleVersion(
   tx: Transaction,
-  row: Omit<ScaleVersionRow, 'partyId' | 'partyName'>,
+  row: Omit<ScaleVersionRow, 'partyId' | 'partyName' | 'recordedAt'>,
   { recordedAt, recordedBy }: ScaleStamp,
 ): Promise<void> {
   await insertRows(tx, 'scale_version', {

@@ -15,7 +15,7 @@ import { Refusal } from '../refusal.ts';
 import { findScales, type ScaleView, scaleView } from './scale-view.ts';
 import { todayOf } from './today.ts';
 
-type Described = Omit<ScaleVersionRow, 'scaleId' | 'partyId' | 'partyName' | 'version'>;
+type Described = Omit<ScaleVersionRow, 'scaleId' | 'partyId' | 'partyName' | 'version' | 'recordedAt'>;
 
 export interface ScaleToRecord {
   /** With the columns of `SCALE_COLUMNS`. */
@@ -73,8 +73,8 @@ export async function changeScale(
         `${before.name} was described anew meanwhile. Look at it again.`,
       );
     }
-    const { scaleId: _id, partyId: _party, partyName: _name, version, ...stands } = before;
-    if (sameText(described) === sameText(stands)) return { version };
+    const { version } = before;
+    if (sameText(described) === sameText(before)) return { version };
     await refuseSameName(tx, { partyId, scaleId, name: described.name });
     const recorded = { recordedAt: stamp(context), recordedBy: personId };
     await insertScaleVersion(tx, { ...described, scaleId, version: version + 1 }, recorded);

@@ -14,8 +14,9 @@ import { groupRows } from '../group-rows.ts';
 
 /** A scale with all its versions. */
 export interface FoundScale extends KnownScale {
-  /** The version that stands now. */
+  /** The version that stands now, and all of them, oldest first. */
   readonly row: ScaleVersionRow;
+  readonly rows: readonly ScaleVersionRow[];
 }
 
 /** The scales that the transaction may see, or those of some ids, by id. */
@@ -32,6 +33,7 @@ function scaleOf(rows: readonly ScaleVersionRow[]): FoundScale {
   if (!row) throw new Error('A scale has no version');
   return {
     row,
+    rows,
     id: row.scaleId,
     name: row.name,
     unit: row.unit as ScaleUnit,
