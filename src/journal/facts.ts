@@ -221,6 +221,14 @@ export interface SpentTicketFact {
   readonly reason: string;
 }
 
+/** What was settled about a price series: its source, who enters its quotes, and the days to contest one. */
+export interface SeriesTermsFact {
+  readonly series: string;
+  readonly source: string;
+  readonly enteredBy: string;
+  readonly contestDays: string;
+}
+
 interface FactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
@@ -241,6 +249,7 @@ interface FactsByKind {
   readonly weighing: WeighingFact;
   readonly 'ticket-series': TicketSeriesFact;
   readonly 'spent-ticket': SpentTicketFact;
+  readonly 'series-terms': SeriesTermsFact;
 }
 export type FactKind = keyof FactsByKind;
 

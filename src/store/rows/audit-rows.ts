@@ -24,6 +24,7 @@ import {
   readTakings,
   type TakingRow,
 } from './sample-rows.ts';
+import { readSeriesTerms, type SeriesTermsRow } from './series-rows.ts';
 import { readSettlements, type SettlementRow } from './settlement-rows.ts';
 import { type ClosingRow, readClosing, readSignings, type SigningRow } from './signing-rows.ts';
 import { readSeries, readSpentTickets, type SeriesRow, type SpentTicketRow } from './ticket-rows.ts';
@@ -64,6 +65,7 @@ export interface StandingRows {
   readonly weighings: readonly WeighingRow[];
   readonly series: readonly SeriesRow[];
   readonly spentTickets: readonly SpentTicketRow[];
+  readonly seriesTerms: readonly SeriesTermsRow[];
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -105,6 +107,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     weighings: await readWeighings(tx, id),
     series: await readSeries(tx, id),
     spentTickets: await readSpentTickets(tx, id),
+    seriesTerms: await readSeriesTerms(tx, id),
   };
 }
 
@@ -172,6 +175,7 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['open_weighing', 'recorded_at', 'recorded_by'],
   ['ticket_series', 'recorded_at', 'recorded_by'],
   ['spent_ticket', 'recorded_at', 'recorded_by'],
+  ['series_terms', 'recorded_at', 'recorded_by'],
   ['signing', 'recorded_at', 'recorded_by'],
   ['agreement_closing', 'recorded_at', 'recorded_by'],
 ];

@@ -3,6 +3,7 @@
  * load concerned settled anew, in one transaction. Nothing happens silently.
  */
 import { canonicalText } from '../../journal/fingerprint.ts';
+import type { Transaction } from '../../store/open-store.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import {
   type CorrectionEnd,
@@ -12,7 +13,7 @@ import {
   insertCorrectionAnswer,
   readCorrections,
 } from '../../store/rows/correction-rows.ts';
-import { findOwnAgreement, isId } from '../agreements/find-agreement.ts';
+import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
@@ -49,44 +50,65 @@ export async function proposeCorrection(
     const found = await findOwnAgreement(tx, context.caller, agreementId);
     if (!isId(subjectId)) throw new Refusal('not-found', 'There is nothing of that number to put right.');
     await lockAgreement(tx, agreementId);
-    const open = (await readCorrections(tx, agreementId)).find(
-      (row) => row.subjectId === subjectId && row.answer === null,
-    );
-    if (open) {
-      throw new Refusal(
-        'correction-open',
-        'A correction of it is proposed already. Confirm, refuse or withdraw that one first.',
-      );
-    }
-    const why = readReason(reason);
-    const correctionId = context.newId();
-    const { partyId, personId } = context.caller;
-    const recorded = { agreementId, recordedAt: stamp(context), recordedBy: personId };
-    const correction = {
-      id: correctionId,
-      subject,
-      subjectId,
-      document: canonicalText(figures),
-      reason: why,
-      byPartyId: partyId,
-    };
-    const loads = await loadsConcerned(tx, { found, subject, subjectId });
-    if (loads.length === 0) {
-      throw new Refusal('not-ready', 'No load has settled from it yet, so it can be put right directly.');
-    }
-    await insertCorrection(tx, correction, recorded);
-    const fact = correctionFact(correction);
-    await enterFacts(tx, [{ kind: 'correction', fact, subjectId: correctionId, postings: [] }], recorded);
-    const changed = await tryOutCorrection(tx, context, {
-      found,
-      correction: { ...correction, agreementId },
-      confirmed,
-    });
-    if (changed.length === 0) {
-      throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
-    }
-    return { correctionId, loads: loads.length };
+    const asked = { subject, subjectId, figures, reason, confirmed };
+    return await enterProposal(tx, context, { found, asked });
   });
+}
+
+export interface ProposalToEnter {
+  readonly found: FoundAgreement;
+  readonly asked: Pick<CorrectionToPropose, 'subject' | 'subjectId' | 'figures' | 'reason'> & {
+    readonly confirmed?: boolean | undefined;
+    /** It is contested by the side that may not put it right: nothing need have settled from it. */
+    readonly isContest?: boolean;
+  };
+}
+
+/** Writes what one side proposes. The agreement must be locked. Refuses as `proposeCorrection`. */
+export async function enterProposal(
+  tx: Transaction,
+  context: Context,
+  { found, asked }: ProposalToEnter,
+): Promise<{ readonly correctionId: string; readonly loads: number }> {
+  const agreementId = found.row.id;
+  const { subject, subjectId, figures, reason, confirmed, isContest = false } = asked;
+  const open = (await readCorrections(tx, agreementId)).find(
+    (row) => row.subjectId === subjectId && row.answer === null,
+  );
+  if (open) {
+    throw new Refusal(
+      'correction-open',
+      'A correction of it is proposed already. Confirm, refuse or withdraw that one first.',
+    );
+  }
+  const why = readReason(reason);
+  const correctionId = context.newId();
+  const { partyId, personId } = context.caller;
+  const recorded = { agreementId, recordedAt: stamp(context), recordedBy: personId };
+  const correction = {
+    id: correctionId,
+    subject,
+    subjectId,
+    document: canonicalText(figures),
+    reason: why,
+    byPartyId: partyId,
+  };
+  const loads = await loadsConcerned(tx, { found, subject, subjectId });
+  if (loads.length === 0 && !isContest) {
+    throw new Refusal('not-ready', 'No load has settled from it yet, so it can be put right directly.');
+  }
+  await insertCorrection(tx, correction, recorded);
+  const fact = correctionFact(correction);
+  await enterFacts(tx, [{ kind: 'correction', fact, subjectId: correctionId, postings: [] }], recorded);
+  const changed = await tryOutCorrection(tx, context, {
+    found,
+    correction: { ...correction, agreementId },
+    confirmed,
+  });
+  if (changed.length === 0 && !isContest) {
+    throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
+  }
+  return { correctionId, loads: loads.length };
 }
 
 export interface CorrectionToAnswer {

@@ -7,9 +7,10 @@ import { readSettledUpon } from '../../store/rows/correction-rows.ts';
 import { findOwnAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
+import { refuseOthersSeries } from '../prices/series-terms.ts';
 import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { newestResult, putQuoteRight, putResultRight } from './put-right.ts';
+import { newestQuote, newestResult, putQuoteRight, putResultRight } from './put-right.ts';
 import { readReason } from './read-reason.ts';
 
 export interface RecordedToCorrect {
@@ -44,12 +45,14 @@ export async function correctResult(
   });
 }
 
-/** Refuses as `correctResult`; either side may put a quote right. */
+/** Refuses as `correctResult`; `not-yours` for a quote of a series that the other side alone enters: contest it. */
 export async function correctQuote(
   context: Context,
   asked: RecordedToCorrect,
 ): Promise<{ readonly corrected: true }> {
   return await correctRecorded(context, asked, 'correct-quote', async (tx, toPutRight) => {
+    const { series } = await newestQuote(tx, asked.agreementId, asked.id);
+    await refuseOthersSeries(tx, { found: toPutRight.found, caller: context.caller, series: [series] });
     await refuseSettledUpon(tx, asked.agreementId, { quoteId: asked.id });
     await putQuoteRight(tx, context, toPutRight);
   });

@@ -8,16 +8,10 @@ import type { Transaction } from '../../store/open-store.ts';
 import { readQuotes } from '../../store/rows/quote-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
 import type { Context } from '../context.ts';
+import { seriesOf } from '../prices/followed-series.ts';
+import { othersSeries, tellOthersSeries } from '../prices/series-terms.ts';
 import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { isSame, type Judge, type Judgement, NEW, recordedAs, wrongRow } from './judgement.ts';
-
-/** The public prices that an agreement follows, in any of its versions. */
-export function seriesOf({ versions }: FoundAgreement): readonly string[] {
-  const named = versions.flatMap(({ agreement }) =>
-    Object.values(agreement.references).flatMap(({ series }) => series ?? []),
-  );
-  return [...new Set(named)];
-}
 
 /** A price of a day that is not over, or is to come, would close the days before it. */
 export function judgeQuotes(tx: Transaction, context: Context, found: FoundAgreement): Judge {
@@ -31,6 +25,8 @@ export function judgeQuotes(tx: Transaction, context: Context, found: FoundAgree
       const recorded = new Map(
         (await readQuotes(tx, found.row.id)).map((quote) => [`${quote.date} ${quote.series}`, quote]),
       );
+      const { caller } = context;
+      const others = await othersSeries(tx, { found, caller, series: followed });
       return read(rows).map(({ found: { series, date }, text }): Judgement => {
         if (!followed.includes(series)) {
           return wrongRow(
@@ -44,6 +40,8 @@ export function judgeQuotes(tx: Transaction, context: Context, found: FoundAgree
           const difference = { column: 'price', recorded: before.price, given: price };
           return recordedAs(isSame(before.price, price) ? [] : [difference]);
         }
+        if (others.includes(series))
+          return wrongRow('series', `is not yours: ${tellOthersSeries({ found, caller }, series)}`);
         return date > today ? wrongRow('date', `is still to come; found ${date}`) : NEW;
       });
     },

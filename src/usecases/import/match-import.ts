@@ -5,7 +5,7 @@ import { type MatchProposal, proposeMatch } from '../../domain/tables/match-colu
 import type { ImportKind } from '../../domain/tables/wanted-columns.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
-import { seriesOf } from './judge-quotes.ts';
+import { seriesOf } from '../prices/followed-series.ts';
 import { IMPORT_VERBS, openFile } from './open-import.ts';
 
 export interface ImportToMatch {

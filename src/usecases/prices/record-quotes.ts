@@ -25,6 +25,7 @@ import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
 import { priceSeries } from '../settlements/gather-evidence.ts';
 import { quoteFact } from './quote-fact.ts';
+import { refuseOthersSeries } from './series-terms.ts';
 
 export interface QuotesToRecord {
   readonly agreementId: string;
@@ -37,8 +38,8 @@ export interface QuotesToRecord {
 
 /**
  * Returns how many quotes are new; one that is there already, the same, is not written again.
- * Refuses `not-allowed`, `bad-input`, `not-found`, `quote-taken` where a date has another price already, and
- * `unusual` where a price is far from its neighbours and was not confirmed.
+ * Refuses `not-allowed`, `bad-input`, `not-found`, `quote-taken` where a date has another price already, `not-yours`
+ * where the other side alone enters quotes of a series, and `unusual` where a price is far from its neighbours and was not confirmed.
  */
 export async function recordQuotes(
   context: Context,
@@ -47,7 +48,7 @@ export async function recordQuotes(
   permit(context, 'record-quote');
   const asked = { verb: 'record-quote', subject: agreementId, key, input: quotes };
   return await doOnce(context, asked, async (tx) => {
-    await findOwnAgreement(tx, context.caller, agreementId);
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
     const read = readInputRows(quotes, { shape: PRICES, read: readQuoteRow, key: ['series', 'date'] });
     await lockAgreement(tx, agreementId);
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
@@ -70,6 +71,8 @@ export async function recordQuotes(
     );
     for (const row of rows) refuseOtherPrice(row, before.get(keyOf(row)));
     const fresh = rows.filter((row) => !before.has(keyOf(row)));
+    const { caller } = context;
+    await refuseOthersSeries(tx, { found, caller, series: fresh.map(({ series }) => series) });
     refuseUnusual(tellJumps([...before.values()], fresh), confirmed);
     await insertQuotes(tx, fresh, recorded);
     const facts = fresh.map(

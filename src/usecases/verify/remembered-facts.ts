@@ -9,6 +9,7 @@ import { loadFact, loadVersionFact } from '../loads/load-fact.ts';
 import { seriesFact, spentTicketFact, weighingFact } from '../loads/ticket-fact.ts';
 import { closingFact, signingFact } from '../offers/signing-fact.ts';
 import { quoteFact } from '../prices/quote-fact.ts';
+import { seriesTermsFact } from '../prices/series-terms.ts';
 import { resultAnswerFact } from '../results/answer-fact.ts';
 import { resultFact } from '../results/result-fact.ts';
 import { handoverFact, partFact, takingFact } from '../samples/sample-fact.ts';
@@ -41,6 +42,10 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
     ...rows.spentTickets.map((row): [string, Fact] => [
       row.id,
       { kind: 'spent-ticket', fact: spentTicketFact(row) },
+    ]),
+    ...rows.seriesTerms.map((row): [string, Fact] => [
+      row.id,
+      { kind: 'series-terms', fact: seriesTermsFact(row) },
     ]),
     ...rows.signings.map((row): [string, Fact] => [row.id, { kind: 'signing', fact: signingFact(row) }]),
     ...(rows.closing
