@@ -36,3 +36,33 @@ export async function readFile(
   );
   return row;
 }
+
+/** Files whose bytes are not those of their fingerprint, and reports that a result names and that are not there. */
+export async function readOddFiles(
+  tx: Transaction,
+  agreementId: string,
+): Promise<readonly { readonly fingerprint: string; readonly isThere: boolean }[]> {
+  return await tx.$queryRawUnsafe(
+    `SELECT fingerprint, true AS "isThere" FROM record_file
+     WHERE agreement_id = $1::uuid AND fingerprint <> encode(sha256(bytes), 'hex')
+     UNION
+     SELECT r.report, false FROM result r
+     LEFT JOIN record_file f ON f.agreement_id = r.agreement_id AND f.fingerprint = r.report
+     WHERE r.agreement_id = $1::uuid AND r.report IS NOT NULL AND f.fingerprint IS NULL ORDER BY 1`,
+    agreementId,
+  );
+}
+
+/** Those of some fingerprints that are files of the agreement. */
+export async function readFingerprints(
+  tx: Transaction,
+  agreementId: string,
+  fingerprints: readonly string[],
+): Promise<ReadonlySet<string>> {
+  const rows = await tx.$queryRawUnsafe<{ fingerprint: string }[]>(
+    'SELECT fingerprint FROM record_file WHERE agreement_id = $1::uuid AND fingerprint = ANY($2::text[])',
+    agreementId,
+    fingerprints,
+  );
+  return new Set(rows.map(({ fingerprint }) => fingerprint));
+}

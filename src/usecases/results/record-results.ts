@@ -1,3 +1,7 @@
+/**
+ * Records a laboratory's results as one of the two sides enters them: whoever did is kept, since the other side may
+ * confirm or contest them.
+ */
 import type { Entering } from '../../journal/chain.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { insertResults, type ResultRow, readResults } from '../../store/rows/result-rows.ts';

@@ -37,6 +37,14 @@ export function unusableResults({ terms, versions, answers }: AnsweredResults): 
 /** The contests that stand against a result: the newest word of each side about its figures. */
 export function contestsOf(
   newest: ResultRow,
+  answered: Pick<AnsweredResults, 'versions' | 'answers'>,
+): readonly ResultAnswerRow[] {
+  return newestWords(newest, answered).filter(({ answer }) => answer === 'contest');
+}
+
+/** The newest word of each side about a result's figures, whichever version with those figures it was about. */
+export function newestWords(
+  newest: ResultRow,
   { versions, answers }: Pick<AnsweredResults, 'versions' | 'answers'>,
 ): readonly ResultAnswerRow[] {
   const figures = figuresText(newest);
@@ -47,7 +55,7 @@ export function contestsOf(
   );
   const words = new Map<string, ResultAnswerRow>();
   for (const answer of answers) if (same.has(answer.resultId)) words.set(answer.partyId, answer);
-  return [...words.values()].filter(({ answer }) => answer === 'contest');
+  return [...words.values()];
 }
 
 /** 54.00 is the same figure as 54. */

@@ -11,6 +11,7 @@ import {
   readStandingRows,
   readUnenteredRows,
 } from '../../store/rows/audit-rows.ts';
+import { readOddFiles } from '../../store/rows/file-rows.ts';
 import type { Tools } from '../context.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
@@ -95,6 +96,12 @@ async function verifyAgreement(
     faults.push({ row: `${table} of ${of}`, message: 'are not counted from the first without a gap' });
   }
   faults.push(...checkSettlements(rows));
+  for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
+    faults.push({
+      row: `record_file ${fingerprint}`,
+      message: isThere ? 'does not have the fingerprint of its bytes' : 'is named by a row and is not there',
+    });
+  }
   for (const { account, unit, balance, posted } of await readOddBalances(tx, id)) {
     faults.push({
       row: `account ${account} in ${unit}`,
