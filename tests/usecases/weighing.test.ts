@@ -148,6 +148,8 @@ describe('a ticket that names a scale', () => {
     ]);
     // The partner's scale is as good as one's own.
     await recordLoads(buyer, { agreementId, loads: [{ ...LOAD, gross_scale: scaleId }] });
+    const photo = { ...LOAD, ticket: 'T2', photo: 'a'.repeat(64) };
+    expect((await refusal(record1(photo))).problems).toMatchObject([{ row: 0, column: 'photo' }]);
   });
 });
 

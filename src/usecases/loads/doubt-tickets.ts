@@ -15,6 +15,7 @@ import { decimal, subtract } from '../../domain/numbers/exact.ts';
 import { type ScaleUnit, toPounds } from '../../domain/quantities/units.ts';
 import { doubtWeight } from '../../domain/scales/weighing-doubts.ts';
 import type { Transaction } from '../../store/open-store.ts';
+import { readFingerprints } from '../../store/rows/file-rows.ts';
 import { readTruckWeighings, type TruckWeighingRow } from '../../store/rows/ticket-rows.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
@@ -28,7 +29,7 @@ export interface TicketToDoubt extends ReadTicket {
   readonly correctedId?: string;
 }
 
-/** The doubts, each a sentence. Refuses `bad-input` for a scale that is of neither party. */
+/** The doubts, each a sentence. Refuses `bad-input` for a scale that is of neither party, or a photo that is not there. */
 export async function doubtTickets(
   tx: Transaction,
   found: FoundAgreement,
@@ -38,9 +39,14 @@ export async function doubtTickets(
     .flatMap(({ ticket }) => [ticket.grossScale, ticket.tareScale])
     .filter((id) => id !== null);
   const scales = await scalesOfBoth(tx, found, ids);
+  const named = [...new Set(tickets.flatMap(({ ticket }) => ticket.photo ?? []))];
+  const photos = named.length === 0 ? new Set() : await readFingerprints(tx, found.row.id, named);
   const problems = tickets.flatMap(({ ticket }, row): Problem[] => [
     ...unknownScale(row, { column: 'gross_scale', id: ticket.grossScale, scales }),
     ...unknownScale(row, { column: 'tare_scale', id: ticket.tareScale, scales }),
+    ...(ticket.photo === null || photos.has(ticket.photo)
+      ? []
+      : [{ row, column: 'photo', message: 'must be a file that is kept here: send the photo first' }]),
   ]);
   if (problems.length > 0) throw badInput(problems);
   const unlike = await unlikeTrucks(tx, found, tickets);
