@@ -9,6 +9,8 @@ export interface Asking {
   readonly method?: 'GET' | 'POST';
   readonly path: string;
   readonly body?: unknown;
+  /** In place of JSON. */
+  readonly file?: { readonly kind: string; readonly bytes: Uint8Array<ArrayBuffer> };
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -16,7 +18,7 @@ export type Ask = (asking: Asking) => Promise<Response>;
 
 /** Nobody in particular. */
 export function strangerAt(address: string, cookies: Readonly<Record<string, string>> = {}): Ask {
-  return ({ method = 'GET', path, body, headers = {} }) =>
+  return ({ method = 'GET', path, body, file, headers = {} }) =>
     fetch(address + path, {
       method,
       redirect: 'manual',
@@ -25,9 +27,11 @@ export function strangerAt(address: string, cookies: Readonly<Record<string, str
           .map(([name, value]) => `${name}=${value}`)
           .join('; '),
         ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+        ...(file === undefined ? {} : { 'content-type': file.kind }),
         ...headers,
       },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+      ...(file === undefined ? {} : { body: file.bytes }),
     });
 }
 

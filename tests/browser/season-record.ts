@@ -1,12 +1,13 @@
 /**
  * A record for the browser tests, made through the use cases before the program starts: a grower and a dairy with a demo
  * season, a rival dairy that bids for the same lot, and a neighbour who has no part in any of it. Each of them has a
- * person for every role.
+ * person for every role. A laboratory may enter results of the season.
  */
 
 import { join } from 'node:path';
 import { ROLES, type Role } from '../../src/domain/parties/permissions.ts';
 import type { Caller, Tools } from '../../src/usecases/context.ts';
+import { letLaboratory } from '../../src/usecases/laboratories/let-laboratory.ts';
 import { openRecord } from '../../src/usecases/open-record.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
@@ -20,6 +21,7 @@ export const PARTIES = {
   dairy: 'Tarn Hollow Dairy',
   rival: 'Sorrel Bend Dairy',
   neighbour: 'Fernway Orchards',
+  laboratory: 'Ridge Crossing Laboratory',
 } as const;
 export type Side = keyof typeof PARTIES;
 /** An owner of each party. */
@@ -46,6 +48,8 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
       buyer: dairy,
     });
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
+    const { partyId } = owners.laboratory;
+    await letLaboratory({ ...record, caller: grower }, { agreementId, partyId });
     return { agreementId, ...(await fillMarket(record, owners)) };
   });
 }
@@ -72,7 +76,8 @@ async function bringPeople(record: Tools): Promise<Owners> {
   const dairy = await partnerOwner(record, grower, 'dairy');
   const rival = await partnerOwner(record, grower, 'rival');
   const neighbour = await partnerOwner(record, grower, 'neighbour');
-  const owners = { grower, dairy, rival, neighbour };
+  const laboratory = await partnerOwner(record, grower, 'laboratory');
+  const owners = { grower, dairy, rival, neighbour, laboratory };
   for (const [side, owner] of Object.entries(owners)) await inviteOthers(record, owner, side as Side);
   return owners;
 }

@@ -55,7 +55,8 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
         });
       }
     }
-    return [...groups.values()].sort((a, b) => a.oldest - b.oldest);
+    const inOrder = [...groups.values()].sort((a, b) => a.oldest - b.oldest);
+    return inOrder.map(({ oldest: _, ...group }) => group);
   });
 }
 

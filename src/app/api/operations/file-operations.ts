@@ -37,12 +37,17 @@ export const readOneFile = operation({
       headers: {
         'content-type': kind,
         // Somebody else chose its bytes: no browser is to open it as a page of ours.
-        'content-disposition': `attachment; filename*=UTF-8''${encodeURIComponent(name)}`,
+        'content-disposition': `attachment; filename*=UTF-8''${inHeader(name)}`,
         'cache-control': 'private, no-store',
       },
     });
   },
 });
+
+/** As RFC 8187 writes a name; encodeURIComponent leaves three marks that it does not let through. */
+function inHeader(name: string): string {
+  return encodeURIComponent(name).replace(/['()]/g, (mark) => `%${mark.charCodeAt(0).toString(16)}`);
+}
 
 export const readInvoice = operation({
   id: 'readInvoice',
