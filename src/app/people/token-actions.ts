@@ -3,6 +3,7 @@
  */
 'use server';
 
+import { revalidatePath } from 'next/cache';
 import { SCOPES } from '../../domain/parties/scopes.ts';
 import { revokeToken } from '../../usecases/tokens/keep-tokens.ts';
 import { makeToken } from '../../usecases/tokens/make-token.ts';
@@ -17,6 +18,8 @@ export async function letIn(before: FormState, sent: FormData): Promise<FormStat
       return textOf(sent, kind).split(' ').includes(what);
     });
     const { name, secret } = await makeToken(await currentContext(), { name: textOf(sent, 'name'), scopes });
+    // The list above the form shows the new one at once.
+    revalidatePath('/people');
     return {
       told: `This is the token of “${name}”. Copy it into the program now: it is shown only this once.`,
       link: secret,

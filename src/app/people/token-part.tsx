@@ -71,7 +71,6 @@ const FIELDS = [
       name,
       label,
       value: '',
-      optional: true,
       options: [
         { value: '', label: 'Nothing' },
         { value: 'read', label: 'Reads them' },
