@@ -24,7 +24,12 @@ export default {
   reactStrictMode: true,
   // `npm run typecheck` checks the whole repository. Next writes its own wishes into a file of its own.
   typescript: { ignoreBuildErrors: true, tsconfigPath: 'tsconfig.next.json' },
-  experimental: { authInterrupts: true },
+  experimental: {
+    authInterrupts: true,
+    // A laboratory's report has at most 10 MB; a form has a little around it.
+    serverActions: { bodySizeLimit: '11mb' },
+    proxyClientMaxBodySize: '11mb',
+  },
   serverExternalPackages: [
     '@electric-sql/pglite',
     '@electric-sql/pglite-socket',

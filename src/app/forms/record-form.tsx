@@ -8,6 +8,7 @@ import { useActionState, useEffect, useRef } from 'react';
 import type { Field } from './field.ts';
 import { inputsOf } from './field.ts';
 import { FieldView } from './field-view.tsx';
+import { FormScope } from './form-scope.ts';
 import { type FormAction, type FormState, NOTHING_YET } from './form-state.ts';
 import { Refused } from './refused.tsx';
 
@@ -20,9 +21,18 @@ export interface RecordFormProps {
   readonly requestKey?: string;
   /** For a button that should not draw the eye. */
   readonly quiet?: boolean;
+  /** Tells this form's fields from those of the same name in another form of the page. */
+  readonly scope?: string;
 }
 
-export function RecordForm({ action, fields, submit, requestKey, quiet = false }: RecordFormProps) {
+export function RecordForm({
+  action,
+  fields,
+  submit,
+  requestKey,
+  quiet = false,
+  scope = '',
+}: RecordFormProps) {
   const [state, send, isSending] = useActionState(action, NOTHING_YET);
   const top = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -30,24 +40,26 @@ export function RecordForm({ action, fields, submit, requestKey, quiet = false }
   }, [state.turn]);
   const shown = state.asked ? [state.asked, ...fields] : fields;
   return (
-    <form action={send} className="record-form" noValidate>
-      <div ref={top} tabIndex={-1} className="form-answer">
-        <Answer state={state} fields={shown} />
-      </div>
-      {requestKey === undefined ? null : <input type="hidden" name="key" value={state.key || requestKey} />}
-      <div key={state.turn} className="fields">
-        {shown.map((field) => (
-          <FieldView
-            key={'name' in field ? field.name : inputsOf([field])[0]?.name}
-            field={field}
-            state={state}
-          />
-        ))}
-      </div>
-      <button type="submit" className={quiet ? 'quiet' : 'act'} disabled={isSending}>
-        {submit}
-      </button>
-    </form>
+    <FormScope value={scope === '' ? '' : `${scope}-`}>
+      <form action={send} className="record-form" noValidate>
+        <div ref={top} tabIndex={-1} className="form-answer">
+          <Answer state={state} fields={shown} />
+        </div>
+        {requestKey === undefined ? null : <input type="hidden" name="key" value={state.key || requestKey} />}
+        <div key={state.turn} className="fields">
+          {shown.map((field) => (
+            <FieldView
+              key={'name' in field ? field.name : inputsOf([field])[0]?.name}
+              field={field}
+              state={state}
+            />
+          ))}
+        </div>
+        <button type="submit" className={quiet ? 'quiet' : 'act'} disabled={isSending}>
+          {submit}
+        </button>
+      </form>
+    </FormScope>
   );
 }
 

@@ -1,10 +1,13 @@
 /**
  * Why a form was refused: the sentence, and every fault with a way to its field.
  */
+import { useContext } from 'react';
 import { type Field, inputsOf } from './field.ts';
+import { FormScope } from './form-scope.ts';
 import type { FormState } from './form-state.ts';
 
 export function Refused({ state, fields }: { readonly state: FormState; readonly fields: readonly Field[] }) {
+  const scope = useContext(FormScope);
   const inputs = inputsOf(fields);
   const formula = inputs.find((input) => input.kind === 'formula');
   // The builder lists its own faults, each with a way to its field.
@@ -29,7 +32,7 @@ export function Refused({ state, fields }: { readonly state: FormState; readonly
             return (
               <li key={`${field} ${message}`}>
                 {input && field !== undefined ? (
-                  <a href={`#field-${field}`}>
+                  <a href={`#field-${scope}${field}`}>
                     {label} {message}
                   </a>
                 ) : (

@@ -1,6 +1,5 @@
 /**
- * Records what the scale operator typed. The time is given its offset from UTC; in the hour that comes twice on the
- * night when clocks go back, the form asks which of the two it was.
+ * Records what the scale operator typed.
  */
 'use server';
 
@@ -12,7 +11,7 @@ import type { FormState } from '../../forms/form-state.ts';
 import { type Done, isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { addressOf } from '../../place/asked.ts';
 import { currentContext, readerLocale } from '../../server/current-caller.ts';
-import { isWallClock, offsetsOf } from '../../times/wall-clock.ts';
+import { typedTime } from '../../times/typed-time.ts';
 import { readWeight } from './read-weight.ts';
 
 export async function weigh(before: FormState, sent: FormData): Promise<FormState> {
@@ -21,7 +20,7 @@ export async function weigh(before: FormState, sent: FormData): Promise<FormStat
     const agreementId = textOf(sent, 'agreement');
     const agreement = await readAgreementWords(context, { agreementId });
     const { timeZone } = agreement;
-    const time = deliveredAt(sent, { timeZone, now: context.now() });
+    const time = typedTime(sent, { column: 'delivered_at', timeZone, now: context.now() });
     if (typeof time !== 'string') return time;
     const row = {
       ...rowOf(sent, ['ticket', 'truck', 'unit']),
@@ -79,55 +78,8 @@ function sampleOf(
   ]);
 }
 
-/** Clocks may differ a little; a ticket of tomorrow is a slip of the hand. */
-const AHEAD_MS = 30 * 60_000;
-
 function distance(sent: FormData): Readonly<Record<string, string>> {
   const length = textOf(sent, 'distance');
   if (length === '') return {};
   return textOf(sent, 'distance_unit') === 'km' ? { km: length } : { miles: length };
-}
-
-/** The time with its offset, or the question which of two it is. Refuses `bad-input` for a time that never was. */
-function deliveredAt(
-  sent: FormData,
-  { timeZone: zone, now }: { readonly timeZone: string; readonly now: number },
-): string | Done {
-  const time = textOf(sent, 'delivered_at').slice(0, 16);
-  if (!isWallClock(time)) {
-    throw badInput([
-      { column: 'delivered_at', message: 'must be a day and a time, like 14 September 2026, 21:40' },
-    ]);
-  }
-  const offsets = offsetsOf(time, zone);
-  const [first, second] = offsets;
-  if (first === undefined) {
-    const message = `never was: on that night the clocks of ${zone} went forward past ${time.slice(11)}`;
-    throw badInput([{ column: 'delivered_at', message }]);
-  }
-  const chosen = textOf(sent, 'offset');
-  if (second === undefined || offsets.includes(chosen)) {
-    const instant = `${time}:00${second === undefined ? first : chosen}`;
-    if (Date.parse(instant) > now + AHEAD_MS) {
-      throw badInput([{ column: 'delivered_at', message: 'is still to come; is the day right?' }]);
-    }
-    return instant;
-  }
-  return {
-    refused: 'Nothing was recorded yet. One more question:',
-    asked: {
-      kind: 'choice',
-      name: 'offset',
-      label: `${time.slice(11)} came twice that night. Which one?`,
-      options: [
-        { value: first, label: `The first, before the clocks went back (${utc(first)})` },
-        { value: second, label: `The second, after they went back (${utc(second)})` },
-      ],
-    },
-  };
-}
-
-/** With a minus sign that no line breaks at. */
-function utc(offset: string): string {
-  return `UTC${offset.replace('-', '−')}`;
 }
