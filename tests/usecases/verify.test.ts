@@ -237,6 +237,7 @@ const WATCHED: Readonly<Record<string, readonly string[]>> = {
   series: [],
   quote: [],
   load: [],
+  load_version: [],
   open_weighing: [],
   ticket_series: [],
   spent_ticket: [],
