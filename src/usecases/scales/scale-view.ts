@@ -46,7 +46,7 @@ function scaleOf(rows: readonly ScaleVersionRow[]): FoundScale {
   };
 }
 
-export interface ScaleView extends Omit<ScaleVersionRow, 'scaleId' | 'partyId' | 'partyName'> {
+export interface ScaleView extends Omit<ScaleVersionRow, 'scaleId' | 'partyId' | 'partyName' | 'recordedAt'> {
   readonly id: string;
   readonly owner: string;
   /** Of the caller's party, which alone changes it. */
@@ -62,7 +62,7 @@ export function scaleView(
   scale: FoundScale,
   { partyId, on }: { readonly partyId: string; readonly on: LocalDate },
 ): ScaleView {
-  const { scaleId, partyId: ownerId, partyName, ...row } = scale.row;
+  const { scaleId, partyId: ownerId, partyName, recordedAt: _, ...row } = scale.row;
   const test = standingByVersions(scale.versions, on);
   return {
     ...row,
