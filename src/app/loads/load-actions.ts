@@ -8,7 +8,7 @@ import { recordElections } from '../../usecases/prices/record-elections.ts';
 import { badInput } from '../../usecases/read-input-rows.ts';
 import { settleLoads } from '../../usecases/settlements/settle-loads.ts';
 import type { FormState } from '../forms/form-state.ts';
-import { keyOf, submit, textOf } from '../forms/submit.ts';
+import { keyOf, rowOf, submit, textOf } from '../forms/submit.ts';
 import { currentContext } from '../server/current-caller.ts';
 import { tellingAddress } from '../server/told.ts';
 import { settledWords } from './waiting-words.ts';
@@ -35,7 +35,10 @@ export async function settleOne(before: FormState, sent: FormData): Promise<Form
 
 export async function choose(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
-    const choice = { ticket: textOf(sent, 'ticket'), choice: textOf(sent, 'choice') };
+    const choice = {
+      ...rowOf(sent, ['went_to']),
+      ...{ ticket: textOf(sent, 'ticket'), choice: textOf(sent, 'choice') },
+    };
     if (choice.choice === '') {
       throw badInput([{ column: 'choice', message: 'must be made: accept the load or refuse it' }]);
     }

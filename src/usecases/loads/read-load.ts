@@ -6,9 +6,11 @@ import { describeLoad, describeTicket } from '../../documents/invoice/describe-l
 import type { InvoiceLoad } from '../../documents/invoice/invoice-data.ts';
 import { larger, ONE } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
+import { readAllowanceProposals } from '../../store/rows/allowance-rows.ts';
 import { readCorrections } from '../../store/rows/correction-rows.ts';
 import { readHistory } from '../../store/rows/list-rows.ts';
 import { findLoad, readLoadVersions } from '../../store/rows/load-rows.ts';
+import { readResultAnswers } from '../../store/rows/result-answer-rows.ts';
 import { readResultVersions } from '../../store/rows/result-rows.ts';
 import { findAgreement, isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
@@ -40,12 +42,14 @@ export interface LoadView {
   readonly isVoid: boolean;
   /** Why it was put right last, or is void. */
   readonly reason: string | undefined;
+  /** Where it went after the buyer refused it, where that was said. */
+  readonly wentTo: string | null;
 }
 
 export interface HistoryView {
   /** On the wall clock of the agreement: "2026-09-14 21:40". */
   readonly at: string;
-  /** What was recorded: a kind of fact or, for a decision, `accept` or `refuse`. */
+  /** What was recorded: a kind of fact or, for a decision, `accept` or `refuse`; of an allowance, `allowance` or `allowance-answer`. */
   readonly kind: string;
   /** Somebody of the caller's own party, or undefined. */
   readonly person: string | undefined;
@@ -71,17 +75,31 @@ export async function readLoad(
     const { money, calendar } = setting;
     const settled = outcome.status === 'settled' ? describeLoad(outcome, setting) : undefined;
     const sample = outcome.result?.sample ?? outcome.load.sample;
-    const chosen = new Map(choices.map(({ id, choice }) => [id, choice]));
+    const allowances = (await readAllowanceProposals(tx, found.row.id)).filter(
+      ({ subjectId }) => subjectId === row.id,
+    );
+    const kinds = new Map([
+      ...choices.map(({ id, choice }) => [id, choice] as const),
+      ...allowances.map(({ id }) => [id, 'allowance'] as const),
+      ...allowances.flatMap(({ answerId }) =>
+        answerId === null ? [] : [[answerId, 'allowance-answer'] as const],
+      ),
+    ]);
     const versions = await readLoadVersions(tx, found.row.id, [row.id]);
     const samples = sample === undefined ? [] : [sample];
     const results = await readResultVersions(tx, found.row.id, samples);
+    const answers = (await readResultAnswers(tx, found.row.id)).filter(({ resultId }) =>
+      results.some(({ id }) => id === resultId),
+    );
     const corrections = (await readCorrections(tx, found.row.id)).filter(({ subjectId }) =>
       [row, ...results].some(({ id }) => id === subjectId),
     );
     const subjects = [
-      ...[row, ...versions, ...results, ...elections, ...choices, ...settlements, ...corrections].map(
+      ...[row, ...versions, ...results, ...answers, ...elections, ...choices, ...settlements].map(
         ({ id }) => id,
       ),
+      ...corrections.map(({ id }) => id),
+      ...kinds.keys(),
       ...corrections.flatMap(({ answerId }) => answerId ?? []),
     ];
     const history = await readHistory(tx, found.row.id, subjects);
@@ -98,6 +116,7 @@ export async function readLoad(
       version: row.version,
       isVoid: row.isVoid,
       reason: versions.at(-1)?.reason,
+      wentTo: choices.at(-1)?.wentTo ?? null,
       sample,
       standing: standingOf(outcome, settlements.length > 0, (total) => ({
         total: figures.show(printAmount(total, money)),
@@ -108,7 +127,7 @@ export async function readLoad(
         outcome.status === 'settled' ? outcome.lines.map(({ amount }) => printAmount(amount, money)) : [],
       history: history.map(({ sequence, kind, subjectId, postedAt, person, fingerprint }) => ({
         at: calendar.wallClockAt(Date.parse(postedAt)),
-        kind: chosen.get(subjectId) ?? kind,
+        kind: kinds.get(subjectId) ?? kind,
         person: person ?? undefined,
         sequence,
         fingerprint,

@@ -110,6 +110,7 @@ export const LOAD = z.strictObject({
   version: VERSION,
   isVoid: z.boolean().describe('A void ticket is no delivery.'),
   reason: z.string().optional().describe('Why it was put right last, or is void.'),
+  wentTo: z.string().nullable().describe('Where it went after the buyer refused it.'),
 });
 
 export const WAITING_GROUP = z.strictObject({

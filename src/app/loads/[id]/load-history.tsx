@@ -14,6 +14,8 @@ const KINDS: Readonly<Record<string, string>> = {
   'result-answer': 'Result confirmed or contested',
   correction: 'Correction proposed',
   'correction-answer': 'Correction answered',
+  allowance: 'Allowance proposed',
+  'allowance-answer': 'Allowance answered',
 };
 
 export interface LoadHistoryProps {

@@ -41,9 +41,12 @@ export function LoadStanding({ load }: { readonly load: LoadView }) {
       );
     case 'refused':
       return (
-        <p className="standing">
-          {buyer} refused this load: {standing.detail}. Nothing is owed for it.
-        </p>
+        <div className="standing">
+          <p>
+            {buyer} refused this load: {standing.detail}. Nothing is owed for it.
+          </p>
+          {load.wentTo === null ? null : <p>It went here: {load.wentTo}.</p>}
+        </div>
       );
     case 'waiting':
       return <p className="standing">Not settled yet. {opening(standing.detail)}.</p>;

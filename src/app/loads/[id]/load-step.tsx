@@ -50,6 +50,17 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
                   : []),
               ],
             },
+            ...(standing.reason === 'choice-needed'
+              ? [
+                  {
+                    kind: 'text',
+                    name: 'went_to',
+                    label: 'Where it went, if you refuse it',
+                    hint: 'Like “back to the grower’s yard”. Leave it empty if you accept.',
+                    optional: true,
+                  } as const,
+                ]
+              : []),
           ]}
         />
       );

@@ -3,10 +3,20 @@
  */
 import type { Measured } from '../../../documents/invoice/invoice-data.ts';
 import type { LoadView } from '../../../usecases/loads/read-load.ts';
+import type { ResultStory } from '../../../usecases/results/read-result-stories.ts';
+import { addressOf } from '../../place/asked.ts';
+import { ResultStoryView } from '../../results/result-story.tsx';
 
 const shown = ({ figure, unit }: Measured) => `${figure} ${unit === 'short-ton' ? 'short ton' : unit}`;
 
-export function LoadTicket({ load }: { readonly load: LoadView }) {
+export interface LoadTicketProps {
+  readonly load: LoadView;
+  /** Of its sample, where there is a result. */
+  readonly story: ResultStory | undefined;
+  readonly mayTake: boolean;
+}
+
+export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
   const { ticket, sample } = load;
   const facts: readonly (readonly [string, string])[] = [
     ['Delivered', ticket.deliveredAt],
@@ -21,6 +31,9 @@ export function LoadTicket({ load }: { readonly load: LoadView }) {
       <section aria-labelledby="ticket">
         <h2 id="ticket">Scale ticket</h2>
         <Facts facts={facts} />
+        <p>
+          <a href={`/loads/${load.id}/ticket`}>Ticket (PDF)</a>
+        </p>
       </section>
       <section aria-labelledby="result">
         <h2 id="result">Result</h2>
@@ -37,11 +50,37 @@ export function LoadTicket({ load }: { readonly load: LoadView }) {
             />
           </>
         ) : (
-          <p>{sample === undefined ? 'The ticket names no sample.' : `None yet of sample ${sample}.`}</p>
+          <p>
+            {sample === undefined
+              ? 'The ticket names no sample.'
+              : story
+                ? ''
+                : `None yet of sample ${sample}.`}
+          </p>
         )}
+        {story ? (
+          <ResultStoryView
+            story={story}
+            agreementId={load.agreementId}
+            seller={load.seller}
+            buyer={load.buyer}
+            back={`/loads/${load.id}`}
+          />
+        ) : null}
+        <p>
+          <a href={samplesAddress(load, mayTake)}>
+            {sample === undefined && mayTake ? 'Record that a sample was taken' : `The agreement’s samples`}
+          </a>
+        </p>
       </section>
     </div>
   );
+}
+
+function samplesAddress({ agreementId, sample, ticket }: LoadView, mayTake: boolean): string {
+  const path = `/agreements/${agreementId}/samples`;
+  if (sample !== undefined) return `${addressOf(path, { sample })}#sample-${encodeURIComponent(sample)}`;
+  return mayTake ? `${addressOf(path, { ticket: ticket.ticket })}#take` : path;
 }
 
 function Facts({ facts }: { readonly facts: readonly (readonly [string, string])[] }) {

@@ -4,11 +4,16 @@
 import { randomUUID } from 'node:crypto';
 import { mayDo } from '../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
+import { readAllowanceList } from '../../../usecases/loads/agree-allowance.ts';
 import { readLoad } from '../../../usecases/loads/read-load.ts';
+import { readResultStories } from '../../../usecases/results/read-result-stories.ts';
+import type { Asked } from '../../place/asked.ts';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
+import { toldBy } from '../../server/told.ts';
 import { PriceStair } from '../../stair/price-stair.tsx';
 import { LoadStripPicture, StripLegend } from '../../strip/load-strip-picture.tsx';
+import { LoadAllowance } from './load-allowance.tsx';
 import { LoadHistory } from './load-history.tsx';
 import { LoadQuotes } from './load-quotes.tsx';
 import { LoadStanding } from './load-standing.tsx';
@@ -17,13 +22,33 @@ import { LoadTicket } from './load-ticket.tsx';
 
 export const metadata = { title: 'Load' };
 
-export default async function LoadPage({ params }: { readonly params: Promise<{ readonly id: string }> }) {
+export interface LoadPageProps {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Asked>;
+}
+
+export default async function LoadPage({ params, searchParams }: LoadPageProps) {
   const { id } = await params;
   const locale = await readerLocale();
-  const { load, role, series } = await ask(async (context) => {
+  const told = await toldBy(await searchParams);
+  const { load, role, series, story, allowances } = await ask(async (context) => {
     const found = await readLoad(context, { loadId: id, locale });
-    const agreement = await readAgreementWords(context, { agreementId: found.agreementId });
-    return { load: found, role: context.caller.role, series: agreement.series };
+    const { agreementId, sample } = found;
+    const agreement = await readAgreementWords(context, { agreementId });
+    const stories = await readResultStories(context, {
+      agreementId,
+      samples: sample === undefined ? [] : [sample],
+    });
+    const allowances = (await readAllowanceList(context, { agreementId })).filter(
+      ({ loadId }) => loadId === id,
+    );
+    return {
+      load: found,
+      role: context.caller.role,
+      series: agreement.series,
+      story: stories.get(sample ?? ''),
+      allowances,
+    };
   });
   const { ticket, price, standing } = load;
   return (
@@ -35,6 +60,11 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
           <a href={`/agreements/${load.agreementId}`}>{load.agreementNumber}</a>
         </p>
       </div>
+      {told === undefined ? null : (
+        <p className="told" role="status">
+          {told}
+        </p>
+      )}
       <LoadStripPicture load={ticket.strip} />
       <StripLegend load={ticket.strip} />
       {load.isVoid ? (
@@ -48,6 +78,7 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
         </p>
       ) : null}
       <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
+      <LoadAllowance load={load} role={role} allowances={allowances} />
       {price ? (
         <section aria-labelledby="price">
           <h2 id="price">{standing.status === 'settled' ? 'How it comes about' : 'What it would come to'}</h2>
@@ -60,7 +91,7 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
           <LoadQuotes references={price.references} />
         </section>
       ) : null}
-      <LoadTicket load={load} />
+      <LoadTicket load={load} story={story} mayTake={mayDo(role, 'take-sample')} />
       {mayDo(role, 'correct') ? (
         <p>
           <a className="plain-link" href={`/loads/${load.id}/correct`}>

@@ -34,12 +34,17 @@ export function SampleItem(props: SampleItemProps) {
       <h3 id={`sample-${sample}`}>Sample {sample}</h3>
       <p>
         {taking
-          ? `Taken on ${clock(taking.takenAt)} by ${taking.takenBy}: ${taking.how}.`
-          : 'It is not recorded how it was taken.'}{' '}
+          ? `Taken on ${clock(taking.takenAt)} by ${taking.takenBy}: ${taking.how}. `
+          : parts.length > 0
+            ? 'It is not recorded how it was taken. '
+            : 'It is not recorded how it was taken, and no sealed part of it is. '}
         <Loads loads={loads} />
       </p>
-      {parts.length === 0 ? <p>No sealed part of it is recorded.</p> : null}
-      {parts.length === 0 ? null : (
+      {parts.length === 0 ? (
+        taking ? (
+          <p>No sealed part of it is recorded.</p>
+        ) : null
+      ) : (
         <PartsTable
           parts={parts}
           sample={sample}
