@@ -132,14 +132,14 @@ test('results are recorded, reported, put right, contested and confirmed', async
   expect(first['result']).toMatchObject({ basis: 'dry-matter', ...FIGURES });
   await drive('correctResult', {
     ask: buyer,
-    in: { ...at.in, resultId: String(first['id']) },
+    in: { ...at.in, result: String(first['id']) },
     body: (example) => ({ ...example, result: { ...(first['result'] as object), starch: '55' } }),
   });
   const corrected = await standing();
   expect(corrected).toMatchObject({ version: 2, unusable: null, report: null });
   const attached = await drive('attachReport', {
     ask: buyer,
-    in: { ...at.in, resultId: String(corrected['id']) },
+    in: { ...at.in, result: String(corrected['id']) },
     query: '?name=report.pdf',
     file: PDF,
   });
@@ -175,7 +175,7 @@ test('quotes are recorded, listed and put right', async () => {
   const { quotes } = (await drive('listQuotes', { ask: buyer, ...at })) as { quotes: Body[] };
   const quote = quotes.find(({ series }) => series === SERIES);
   expect(quote?.['price']).toBe('4.20');
-  await drive('correctQuote', { ask: buyer, in: { ...at.in, quoteId: String(quote?.['id']) } });
+  await drive('correctQuote', { ask: buyer, in: { ...at.in, quote: String(quote?.['id']) } });
 });
 
 test('a load out of range is accepted at an allowance that both agree on', async () => {

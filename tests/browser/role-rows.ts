@@ -227,12 +227,12 @@ export const ROWS: readonly Row[] = [
     expected: statuses([409, 409, 403, 403, 404, 401]),
   },
   {
-    ...change('agreements/[id]/results/[resultId]/correction', ofNothing('results')),
+    ...change('agreements/[id]/results/[result]/correction', ofNothing('results')),
     body: () => ({ result: {}, reason: 'Misread' }),
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
   {
-    ...change('agreements/[id]/quotes/[quoteId]/correction', ofNothing('quotes')),
+    ...change('agreements/[id]/quotes/[quote]/correction', ofNothing('quotes')),
     body: () => ({ price: '4.20', reason: 'Misread' }),
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
@@ -293,7 +293,7 @@ export const ROWS: readonly Row[] = [
   write('files', [400, 400, 400, 400, 400, 401], { body: () => ({}) }),
   {
     ...change(
-      'agreements/[id]/results/[resultId]/report',
+      'agreements/[id]/results/[result]/report',
       ({ agreement }) => `/api/v1/agreements/${agreement}/results/${NOWHERE}/report`,
     ),
     body: () => ({}),

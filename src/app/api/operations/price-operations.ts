@@ -50,7 +50,7 @@ export const recordSomeQuotes = operation({
 export const correctOneQuote = operation({
   id: 'correctQuote',
   method: 'POST',
-  path: '/agreements/{id}/quotes/{quoteId}/correction',
+  path: '/agreements/{id}/quotes/{quote}/correction',
   summary: 'Puts a quote right while no load has settled from it: a new version with its reason.',
   scopes: ['quotes:write'],
   refusals: ['not-found', 'changed-meanwhile', 'not-yours', 'already-settled', 'unusual'],
@@ -60,7 +60,7 @@ export const correctOneQuote = operation({
     confirmed: CONFIRMED,
   }),
   answer: z.strictObject({ corrected: z.literal(true) }),
-  work: async (context, { in: { id, quoteId }, body: { price, ...body }, once }) =>
+  work: async (context, { in: { id, quote: quoteId }, body: { price, ...body }, once }) =>
     await correctQuote(context, { agreementId: id, id: quoteId, figures: { price }, ...body, ...once }),
 });
 

@@ -56,14 +56,14 @@ export const recordSomeResults = operation({
 export const correctOneResult = operation({
   id: 'correctResult',
   method: 'POST',
-  path: '/agreements/{id}/results/{resultId}/correction',
+  path: '/agreements/{id}/results/{result}/correction',
   summary: 'Puts a result right while no load has settled from it: a new version with its reason.',
   scopes: ['results:write'],
   refusals: ['not-found', 'changed-meanwhile', 'not-yours', 'already-settled', 'unusual'],
   body: z.strictObject({ result: REPORT_ROW, reason: REASON, confirmed: CONFIRMED }),
   answer: z.strictObject({ corrected: z.literal(true) }),
-  work: async (context, { in: { id, resultId }, body: { result, ...body }, once }) =>
-    await correctResult(context, { agreementId: id, id: resultId, figures: result, ...body, ...once }),
+  work: async (context, { in: { id, result: resultId }, body: { result: figures, ...body }, once }) =>
+    await correctResult(context, { agreementId: id, id: resultId, figures, ...body, ...once }),
 });
 
 export const confirmOneResult = operation({
@@ -93,14 +93,14 @@ export const contestOneResult = operation({
 export const attachOneReport = operation({
   id: 'attachReport',
   method: 'POST',
-  path: '/agreements/{id}/results/{resultId}/report',
+  path: '/agreements/{id}/results/{result}/report',
   summary: 'Attaches the laboratory’s own report to a result; its kind is known by its content.',
   scopes: ['results:write'],
   refusals: ['not-found', 'changed-meanwhile', 'not-yours'],
   query: FILE_NAME,
   body: FILES,
   answer: z.strictObject({ resultId: ID.describe('The result that stands now.'), fingerprint: FINGERPRINT }),
-  work: async (context, { in: { id, resultId }, query: { name }, body: bytes, once }) =>
+  work: async (context, { in: { id, result: resultId }, query: { name }, body: bytes, once }) =>
     await attachReport(context, { agreementId: id, resultId, report: { name, bytes }, ...once }),
 });
 
