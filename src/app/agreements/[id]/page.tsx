@@ -30,6 +30,25 @@ export default async function AgreementPage({
             Its loads
           </a>
         </li>
+        <li>
+          <a className="plain-link" href={`/agreements/${agreement.id}/progress`}>
+            Progress
+          </a>
+        </li>
+        {agreement.series.map((name) => (
+          <li key={name}>
+            <a className="plain-link" href={`/agreements/${agreement.id}/series/${encodeURIComponent(name)}`}>
+              {name}
+            </a>
+          </li>
+        ))}
+        {mayDo(role, 'record-load') ? (
+          <li>
+            <a className="plain-link" href={`/import?agreement=${agreement.id}`}>
+              Bring in a file
+            </a>
+          </li>
+        ) : null}
         {mayDo(role, 'record-quote') && agreement.series.length > 0 ? (
           <li>
             <a className="plain-link" href={`/prices/new?agreement=${agreement.id}`}>
