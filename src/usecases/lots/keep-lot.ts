@@ -6,6 +6,7 @@ import { printPath } from '../../domain/agreement/problem.ts';
 import { checkLot, type LotDocument } from '../../domain/lots/lot-document.ts';
 import { canonicalText } from '../../journal/fingerprint.ts';
 import type { Transaction } from '../../store/open-store.ts';
+import { type LotFileRow, readLotFiles } from '../../store/rows/lot-file-rows.ts';
 import { insertAddress, insertLot, insertLotVersion } from '../../store/rows/lot-rows.ts';
 import { lockLot } from '../../store/rows/offer-rows.ts';
 import { type Context, permit, stamp } from '../context.ts';
@@ -32,7 +33,7 @@ export async function draftLot(
   permit(context, 'keep-lot');
   const input = { document, address: address ?? null };
   return await doOnce(context, { verb: 'draft-lot', subject: 'lot', key, input }, async (tx) => {
-    const lot = readLotDocument(document, address);
+    const lot = readLotDocument(document, address, []);
     const lotId = context.newId();
     await insertLot(tx, {
       id: lotId,
@@ -59,7 +60,8 @@ export async function changeLot(
     await lockLot(tx, lotId);
     const before = await findOwnLot(tx, context, lotId);
     refuseSold(before);
-    const lot = readLotDocument(document, address);
+    const files = await readLotFiles(tx, lotId);
+    const lot = readLotDocument(document, address, files);
     const version = before.version + 1;
     const isShown = before.state === 'posted';
     const isMoved = (address ?? '').trim() !== (before.address ?? '');
@@ -69,11 +71,22 @@ export async function changeLot(
   });
 }
 
-function readLotDocument(document: unknown, address: string | undefined): LotDocument {
+/** `files` are those that are attached to the lot; its tests may name no others. */
+function readLotDocument(
+  document: unknown,
+  address: string | undefined,
+  files: readonly Pick<LotFileRow, 'id'>[],
+): LotDocument {
   const { lot, problems } = checkLot(document);
+  const strange = (lot?.tests ?? []).flatMap(({ file }, index) =>
+    file === undefined || files.some(({ id }) => id === file)
+      ? []
+      : [{ column: `tests.${index}.file`, message: 'is no file of this lot; attach the report first' }],
+  );
   const long = (address ?? '').length > LONGEST_ADDRESS;
   const told = [
     ...problems.map(lotProblem),
+    ...strange,
     ...(long ? [{ column: 'address', message: `must have at most ${LONGEST_ADDRESS} characters` }] : []),
   ];
   if (told.length > 0 || !lot) throw badInput(told);
