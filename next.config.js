@@ -24,8 +24,14 @@ export default {
   reactStrictMode: true,
   // `npm run typecheck` checks the whole repository. Next writes its own wishes into a file of its own.
   typescript: { ignoreBuildErrors: true, tsconfigPath: 'tsconfig.next.json' },
-  experimental: { authInterrupts: true },
+  experimental: {
+    authInterrupts: true,
+    // A lot's reports have at most 10 MB; a form has a little around them.
+    serverActions: { bodySizeLimit: '11mb' },
+    proxyClientMaxBodySize: '11mb',
+  },
   serverExternalPackages: [
+    'nodemailer',
     '@electric-sql/pglite',
     '@electric-sql/pglite-socket',
     '@expo-google-fonts/source-sans-3',

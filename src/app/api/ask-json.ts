@@ -7,6 +7,7 @@ import type { Context } from '../../usecases/context.ts';
 import { badInput } from '../../usecases/read-input-rows.ts';
 import { answer, json, requireOwnOrigin } from '../server/answer.ts';
 import { currentContext } from '../server/current-caller.ts';
+import { mailAfterwards } from '../server/mail-afterwards.ts';
 
 /** Answers with what a use case reads. */
 export async function readJson(read: (context: Context) => Promise<unknown>): Promise<Response> {
@@ -39,7 +40,9 @@ export async function doJson<Body extends object>(
     if (key !== undefined && !KEY.test(key)) {
       throw badInput([{ column: 'Idempotency-Key', message: 'must have 1 to 200 plain characters' }]);
     }
-    return json(await work(context, { ...parsed.data, ...(key === undefined ? {} : { key }) }));
+    const done = await work(context, { ...parsed.data, ...(key === undefined ? {} : { key }) });
+    mailAfterwards();
+    return json(done);
   });
 }
 

@@ -4,11 +4,12 @@
 import { randomUUID } from 'node:crypto';
 import { redirect } from 'next/navigation';
 import type { Refusal } from '../../usecases/refusal.ts';
+import { mailAfterwards } from '../server/mail-afterwards.ts';
 import { logDefect, refusalOf } from '../server/refused.ts';
 import type { FormState } from './form-state.ts';
 
 const KEPT_LENGTH = 100_000;
-const SECRET_FIELDS = ['password'];
+const SECRET_FIELDS = ['password', 'present'];
 
 /** One text of a form, '' where it is absent. */
 export function textOf(sent: FormData, name: string): string {
@@ -41,6 +42,7 @@ export async function submit(
   let done: Done;
   try {
     done = await work();
+    mailAfterwards();
   } catch (error) {
     const refused = refusalOf(error);
     return refused
