@@ -8,7 +8,7 @@ import { larger, ONE } from '../../domain/numbers/exact.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { readHistory } from '../../store/rows/list-rows.ts';
 import { findLoad } from '../../store/rows/load-rows.ts';
-import { findAgreement, isId } from '../agreements/find-agreement.ts';
+import { findAgreement, isId, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { Refusal } from '../refusal.ts';
 import { loadSetting, outcomesOf } from './load-views.ts';
@@ -20,8 +20,8 @@ export interface LoadView {
   readonly agreementNumber: string;
   readonly seller: string;
   readonly buyer: string;
-  /** Which side the caller's party is on. */
-  readonly side: 'seller' | 'buyer';
+  /** Which side the caller's party is on; an adviser looks on. */
+  readonly side: 'seller' | 'buyer' | 'adviser';
   readonly currency: string;
   readonly timeZone: string;
   readonly ticket: Omit<InvoiceLoad, 'references' | 'lines' | 'total'>;
@@ -74,7 +74,7 @@ export async function readLoad(
       agreementNumber: found.row.number,
       seller: found.row.sellerName,
       buyer: found.row.buyerName,
-      side: found.row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
+      side: sideOf(found.row, context.caller),
       currency: money.currency,
       timeZone: terms.agreement.timeZone,
       ticket: describeTicket(outcome, setting),

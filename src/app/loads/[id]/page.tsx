@@ -3,7 +3,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
-import { readLoad } from '../../../usecases/loads/read-load.ts';
+import { type LoadView, readLoad } from '../../../usecases/loads/read-load.ts';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { PriceStair } from '../../stair/price-stair.tsx';
@@ -37,7 +37,9 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
       <LoadStripPicture load={ticket.strip} />
       <StripLegend load={ticket.strip} />
       <LoadStanding load={load} />
-      <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
+      {load.side === 'adviser' ? null : (
+        <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
+      )}
       {price ? (
         <section aria-labelledby="price">
           <h2 id="price">{standing.status === 'settled' ? 'How it comes about' : 'What it would come to'}</h2>
@@ -52,11 +54,17 @@ export default async function LoadPage({ params }: { readonly params: Promise<{ 
       ) : null}
       <LoadTicket load={load} />
       <LoadHistory
-        partner={load.side === 'seller' ? load.buyer : load.seller}
+        partner={partnerOf(load)}
         history={load.history}
         timeZone={load.timeZone}
         isRefused={standing.status === 'refused'}
       />
     </>
   );
+}
+
+/** Whose people are not named to the reader. */
+function partnerOf({ side, seller, buyer }: LoadView): string {
+  if (side === 'adviser') return `somebody of ${seller} or ${buyer}`;
+  return side === 'seller' ? buyer : seller;
 }
