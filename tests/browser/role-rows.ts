@@ -14,6 +14,9 @@ export interface Ids {
   readonly draft: string;
   /** The dairy's offer on the lot. */
   readonly offer: string;
+  /** Advice on that offer, and an adviser's draft in it. */
+  readonly advice: string;
+  readonly adviceDraft: string;
 }
 
 export interface Row {
@@ -71,7 +74,7 @@ const OPEN_TICKET = 'R-1';
 const NOWHERE = '00000000-0000-7000-8000-000000000000';
 
 export const ROWS: readonly Row[] = [
-  page('page.tsx', () => '/', [307, 307, 307, 307, 307, 307]),
+  page('page.tsx', () => '/', [200, 200, 200, 200, 200, 307]),
   page('loads/page.tsx', () => '/loads', [200, 200, 200, 200, 200, 307]),
   page('loads/page.tsx', ofAgreement('/loads'), [200, 200, 200, 200, 404, 307], 'loads of an agreement'),
   page('loads/[id]/page.tsx', ({ load }) => `/loads/${load}`, [200, 200, 200, 200, 404, 307]),
@@ -107,6 +110,25 @@ export const ROWS: readonly Row[] = [
   page('sign-in/page.tsx', () => '/sign-in', [307, 307, 307, 307, 307, 200]),
   page('welcome/page.tsx', () => '/welcome', [307, 307, 307, 307, 307, 307]),
   page('join/[secret]/page.tsx', () => '/join/guessed', [200, 200, 200, 200, 200, 200]),
+  page('come/[secret]/page.tsx', () => '/come/guessed', [200, 200, 200, 200, 200, 200]),
+  page('advice/page.tsx', () => '/advice', [200, 200, 200, 200, 200, 307]),
+  page('advice/[id]/page.tsx', ({ advice }) => `/advice/${advice}`, [200, 200, 200, 200, 404, 307]),
+  {
+    ...page('advice/[id]/page.tsx', ({ advice }) => `/advice/${advice}`, [404, 404, 404, 404, 404, 307]),
+    name: 'advice that the other side of the offer asked for',
+    side: 'seller',
+  },
+  // Drafts are the adviser's to write, and this one is the dairy's to read.
+  page(
+    'advice/[id]/draft/page.tsx',
+    ({ advice }) => `/advice/${advice}/draft`,
+    [403, 403, 403, 403, 404, 307],
+  ),
+  page(
+    'advice/[id]/drafts/[draft]/page.tsx',
+    ({ advice, adviceDraft }) => `/advice/${advice}/drafts/${adviceDraft}`,
+    [200, 200, 200, 200, 404, 307],
+  ),
   {
     route: 'GET loads/[id]/invoice/route.ts',
     path: ({ load }) => `/loads/${load}/invoice`,

@@ -40,8 +40,16 @@ beforeAll(async () => {
   }
   const listed = await askOf('owner')({ path: '/api/v1/loads?status=settled' });
   const { loads } = (await listed.json()) as { loads: { id: string }[] };
-  const { lotId, draftId, offerId } = inject('market');
-  ids = { agreement: agreementId, load: loads[0]?.id ?? '', lot: lotId, draft: draftId, offer: offerId };
+  const { lotId, draftId, offerId, adviceId, adviceDraftId } = inject('market');
+  ids = {
+    agreement: agreementId,
+    load: loads[0]?.id ?? '',
+    lot: lotId,
+    draft: draftId,
+    offer: offerId,
+    advice: adviceId,
+    adviceDraft: adviceDraftId,
+  };
   expect(ids.load).not.toBe('');
 });
 
@@ -96,7 +104,8 @@ describe('a rival buyer with an offer on the same lot', () => {
       const body = row.body?.(ids);
       const answer = await rival({ method, path: row.path(ids), ...(body === undefined ? {} : { body }) });
       expect(await answer.text()).not.toMatch(/Tarn Hollow|Marigold clause/);
-      if (row.path(ids).includes(ids.offer)) expect(answer.status).toBe(404);
+      const hidden = [ids.offer, ids.advice];
+      if (hidden.some((id) => row.path(ids).includes(id))) expect(answer.status).toBe(404);
     },
   );
 });
