@@ -117,6 +117,14 @@ describe('who sees a lot', () => {
     expect((await view(buyer, everyone)).summary.amount).toBe('1,400 short tons wet, 870 dry');
   });
 
+  test('its address stays where a change says nothing of it, and goes where it is emptied', async () => {
+    const { lotId } = await draftLot(seller, { document: LOT, address: '9 Teasel Lane' });
+    await changeLot(seller, { lotId, document: LOT });
+    expect((await view(seller, lotId)).address).toBe('9 Teasel Lane');
+    await changeLot(seller, { lotId, document: LOT, address: ' ' });
+    expect((await view(seller, lotId)).address).toBeNull();
+  });
+
   test('its address is the seller’s until both have signed, and then the buyer’s', async () => {
     expect((await view(buyer, everyone)).address).toBeNull();
     expect((await view(seller, everyone)).address).toBe('4 Teasel Lane');

@@ -28,6 +28,31 @@ export function ChoiceInput({ given: { id, name, ...described }, value, options 
   );
 }
 
+interface TickingProps extends Omit<ChoosingProps, 'value'> {
+  readonly ticked: readonly string[];
+  /** What was sent, where the form came back. */
+  readonly typed: Readonly<Record<string, string>> | undefined;
+}
+
+export function ChecksInput({ given: { id, name, ...described }, options, ticked, typed }: TickingProps) {
+  return (
+    <div className="options" {...described}>
+      {options.map(({ value, label }) => (
+        <label key={value} className="option" htmlFor={`${id}-${value}`}>
+          <input
+            type="checkbox"
+            id={`${id}-${value}`}
+            name={`${name}.${value}`}
+            value="yes"
+            defaultChecked={typed ? typed[`${name}.${value}`] === 'yes' : ticked.includes(value)}
+          />
+          {label}
+        </label>
+      ))}
+    </div>
+  );
+}
+
 export function ListInput({ given, value, options }: ChoosingProps) {
   return (
     <select {...given} defaultValue={value}>

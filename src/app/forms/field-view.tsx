@@ -2,7 +2,7 @@
  * One field of a form, with its label, its hint and its fault.
  */
 import { Fragment, lazy } from 'react';
-import { ChoiceInput, ListInput } from './choice-inputs.tsx';
+import { ChecksInput, ChoiceInput, ListInput } from './choice-inputs.tsx';
 import type { Field, Given, InputField } from './field.ts';
 import type { FormState } from './form-state.ts';
 import { WallClockInput } from './wall-clock-input.tsx';
@@ -61,7 +61,7 @@ function Labelled({ field, state }: { readonly field: InputField; readonly state
     'aria-describedby': notes.join(' ') || undefined,
   };
   const value = state.typed?.[field.name] ?? field.value ?? '';
-  const isGroup = field.kind === 'choice';
+  const isGroup = field.kind === 'choice' || field.kind === 'checks';
   const Label = isGroup ? 'legend' : 'label';
   const Box = isGroup ? 'fieldset' : 'div';
   return (
@@ -75,7 +75,7 @@ function Labelled({ field, state }: { readonly field: InputField; readonly state
           {field.hint}
         </p>
       )}
-      <Input field={field} value={value} given={given} />
+      <Input field={field} value={value} given={given} typed={state.typed} />
       {faults.length === 0 ? null : (
         <p className="fault" id={`${id}-fault`}>
           {faults.map(({ message }, index) => (
@@ -94,9 +94,10 @@ interface InputProps {
   readonly field: InputField;
   readonly value: string;
   readonly given: Given;
+  readonly typed: FormState['typed'];
 }
 
-function Input({ field, value, given }: InputProps) {
+function Input({ field, value, given, typed }: InputProps) {
   switch (field.kind) {
     case 'text': {
       const input = (
@@ -131,6 +132,8 @@ function Input({ field, value, given }: InputProps) {
       );
     case 'choice':
       return <ChoiceInput given={given} value={value} options={field.options} />;
+    case 'checks':
+      return <ChecksInput given={given} options={field.options} ticked={field.ticked} typed={typed} />;
     case 'list':
       return <ListInput given={given} value={value} options={field.options} />;
   }

@@ -62,6 +62,14 @@ export interface ChoiceField extends Named {
   readonly options: readonly Option[];
 }
 
+/** Any of a few, all in sight; each is sent as "yes" under the field's name, a point and its value. */
+export interface ChecksField extends Named {
+  readonly kind: 'checks';
+  readonly options: readonly Option[];
+  /** Values that are ticked at first. */
+  readonly ticked: readonly string[];
+}
+
 /** One of many. */
 export interface ListField extends Named {
   readonly kind: 'list';
@@ -96,6 +104,7 @@ export type InputField =
   | LinesField
   | FileField
   | ChoiceField
+  | ChecksField
   | ListField;
 
 /** Fields that most people can pass over. */

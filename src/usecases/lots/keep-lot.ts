@@ -18,7 +18,10 @@ import { refreshListing } from './post-lot.ts';
 export interface LotToKeep {
   /** The lot's document, parsed. */
   readonly document: unknown;
-  /** Where the feed lies; told to the buyer once both have signed. */
+  /**
+   * Where the feed lies; told to the buyer once both have signed. Undefined leaves it as it was; an empty one takes it
+   * away.
+   */
   readonly address?: string;
   readonly key?: string;
 }
@@ -41,7 +44,13 @@ export async function draftLot(
       createdAt: stamp(context),
       createdBy: context.caller.personId,
     });
-    await writeVersion(tx, context, { lotId, version: 1, lot, address, isShown: false });
+    await writeVersion(tx, context, {
+      lotId,
+      version: 1,
+      lot,
+      address: address?.trim() === '' ? undefined : address,
+      isShown: false,
+    });
     return { lotId };
   });
 }
@@ -64,7 +73,7 @@ export async function changeLot(
     const lot = readLotDocument(document, address, files);
     const version = before.version + 1;
     const isShown = before.state === 'posted';
-    const isMoved = (address ?? '').trim() !== (before.address ?? '');
+    const isMoved = address !== undefined && address.trim() !== (before.address ?? '');
     await writeVersion(tx, context, { lotId, version, lot, address: isMoved ? address : undefined, isShown });
     if (isShown) await refreshListing(tx, context, { lotId, lot });
     return { version };
@@ -110,11 +119,11 @@ interface VersionToWrite {
 async function writeVersion(
   tx: Transaction,
   context: Context,
-  { lotId, version, lot, address = '', isShown }: VersionToWrite,
+  { lotId, version, lot, address, isShown }: VersionToWrite,
 ): Promise<void> {
   const recorded = { recordedAt: stamp(context), recordedBy: context.caller.personId };
   await insertLotVersion(tx, { lotId, version, document: canonicalText(lot), isShown, ...recorded });
-  if (address.trim() !== '') {
+  if (address !== undefined) {
     await insertAddress(tx, { lotId, version, address: address.trim(), ...recorded });
   }
 }

@@ -5,6 +5,7 @@ import type { Figures } from '../../documents/figures.ts';
 import type { LoadComposition } from '../../documents/strip/load-strip.ts';
 import { lotStrip } from '../../documents/strip/lot-strip.ts';
 import { FEEDS, type Feed, type Tested } from '../../domain/agreement/measures.ts';
+import { zoneCalendar } from '../../domain/dates/instant.ts';
 import { roughDistance } from '../../domain/lots/distance.ts';
 import { type LotDocument, STORAGE_NAMES } from '../../domain/lots/lot-document.ts';
 import { lotFigures } from '../../domain/lots/lot-figures.ts';
@@ -41,8 +42,8 @@ export interface LotSummary {
   readonly seller: string;
   readonly isOwn: boolean;
   readonly standing: LotStanding;
-  /** Milliseconds since 1970-01-01T00:00:00Z, while it is under offer. */
-  readonly heldUntil: number | null;
+  /** Local date and time, while it is under offer: "2026-12-02 14:10". */
+  readonly heldUntil: string | undefined;
   readonly audience: 'everyone' | 'invited';
   /** Whether anybody may see some of it without signing in. */
   readonly isPublic: boolean;
@@ -145,7 +146,10 @@ export function lotSummary(
     seller: row.sellerName,
     isOwn,
     standing,
-    heldUntil: standing === 'under-offer' ? row.heldUntil : null,
+    heldUntil:
+      standing === 'under-offer' && row.heldUntil !== null
+        ? zoneCalendar(lot.timeZone).wallClockAt(row.heldUntil)
+        : undefined,
     audience: row.audience,
     isPublic: row.listing !== null,
     feed: lot.feed,

@@ -18,7 +18,7 @@ import { agreementInWords } from '../../domain/words/agreement-words.ts';
 import { type LotFileRow, readGuestNames, readLotFiles } from '../../store/rows/lot-file-rows.ts';
 import { readOffers } from '../../store/rows/offer-rows.ts';
 import { type Context, permit } from '../context.ts';
-import { figuresOf } from '../offers/read-offer.ts';
+import { figuresOf, turnOf } from '../offers/read-offer.ts';
 import type { ReadersBasis } from './feed-request.ts';
 import { findLot } from './find-lot.ts';
 import type { AskedQuote } from './lot-quotes.ts';
@@ -31,6 +31,8 @@ export interface OfferOnLot {
   readonly other: string;
   readonly state: OfferState;
   readonly isSigned: boolean;
+  /** Whose move it is; undefined for one that has ended. */
+  readonly turn: 'yours' | 'theirs' | undefined;
 }
 
 export interface LotView {
@@ -102,7 +104,11 @@ export async function readLotView(
       inoculant: lot.inoculant,
       notes: lot.notes,
       address: row.address,
-      asking: agreementInWords(asking),
+      asking: agreementInWords(asking).map(({ heading, paragraphs }, index) => ({
+        // The first is named by the agreement’s number, which only an offer has.
+        heading: index === 0 ? 'In general' : heading,
+        paragraphs,
+      })),
       askingDraft: { ...asking },
       quotes,
       quotesByReference: Object.fromEntries(
@@ -118,6 +124,7 @@ export async function readLotView(
           other: isOwn ? offer.buyerName : offer.sellerName,
           state: offerState(offer, context.now()),
           isSigned: offer.signedBy.length > 0,
+          turn: turnOf(offer, context),
         })),
       road: haul && { length: printDecimal(haul.length), unit: haul.unit },
       hasPlace: place !== undefined,

@@ -1,0 +1,149 @@
+/**
+ * Which lots to list, in which order and at what prices: one form that only asks, so the address holds all of it.
+ */
+import { FEED_KINDS, FEEDS } from '../../domain/agreement/measures.ts';
+import { type FeedTexts, QUOTE_TEXT } from '../../usecases/lots/feed-request.ts';
+import type { AskedQuote } from '../../usecases/lots/lot-quotes.ts';
+import type { Problem } from '../../usecases/refusal.ts';
+import { AskedField, AskedList } from './asked-field.tsx';
+
+export interface FeedFilterProps {
+  readonly texts: FeedTexts;
+  readonly problems: readonly Problem[];
+  readonly quotes: readonly AskedQuote[];
+  readonly hasPlace: boolean;
+  readonly currency: string;
+  readonly isMetric: boolean;
+}
+
+const SORT_WORDS = [
+  { value: 'newest', label: 'newest first' },
+  { value: 'price-dry', label: 'price of dry matter, lowest first' },
+  { value: 'price-starch', label: 'price of starch, lowest first' },
+  { value: 'distance', label: 'distance, nearest first' },
+  { value: 'starch', label: 'starch, most first' },
+  { value: 'dry-matter', label: 'dry matter, most first' },
+  { value: 'ndf', label: 'NDF, least first' },
+  { value: 'kind', label: 'kind of feed' },
+];
+
+export function FeedFilter({ texts, problems, quotes, hasPlace, currency, isMetric }: FeedFilterProps) {
+  const at = (name: string) => ({
+    name,
+    value: texts.get(name) ?? '',
+    fault: problems.find(({ column }) => column === name)?.message,
+  });
+  const distanceUnit = isMetric ? 'km' : 'mile';
+  const isFiltered = ['feed', 'within', 'dryFrom', 'dryTo', 'starchFrom', 'ndfTo', 'show'].some((name) =>
+    texts.has(name),
+  );
+  return (
+    <form method="get" action="/lots" className="feed-filter">
+      {quotes.length === 0 ? null : (
+        <fieldset>
+          <legend>Prices to reckon with</legend>
+          <p className="hint">Asking prices follow these. What you type is used on these pages alone.</p>
+          <div className="asked">
+            {quotes.map(({ key, quote, from, on }) => (
+              <AskedField
+                key={key}
+                {...at(`${QUOTE_TEXT}${key}`)}
+                label={`If ${key}, is at`}
+                placeholder={from === 'recorded' ? quote : undefined}
+                hint={quoteHint(quote, from, on)}
+                isWide
+              />
+            ))}
+          </div>
+        </fieldset>
+      )}
+      <details
+        className="more-fields"
+        open={texts.has('rate') || problems.some(({ column }) => column === 'load')}
+      >
+        <summary>Your haulage, where the buyer hauls</summary>
+        <div className="asked">
+          <AskedField {...at('rate')} label="It costs" />
+          <AskedField {...at('currency')} value={texts.get('currency') ?? currency} label="in" isText />
+          <AskedList
+            {...at('per')}
+            value={texts.get('per') ?? distanceUnit}
+            label="a loaded"
+            options={DISTANCES}
+          />
+          <AskedField {...at('load')} label="with loads of" placeholder={isMetric ? '22000' : '48000'} />
+          <AskedList
+            {...at('loadUnit')}
+            value={texts.get('loadUnit') ?? (isMetric ? 'kg' : 'lb')}
+            label="weighed in"
+            options={WEIGHTS}
+          />
+        </div>
+      </details>
+      <details className="more-fields" open={isFiltered}>
+        <summary>Choose which lots</summary>
+        <div className="asked">
+          <AskedList
+            {...at('feed')}
+            label="Kind of feed"
+            options={[
+              { value: '', label: 'every kind' },
+              ...FEED_KINDS.map((kind) => ({ value: kind, label: FEEDS[kind] })),
+            ]}
+            isWide
+          />
+          <AskedField
+            {...at('within')}
+            label="At most this far"
+            hint={hasPlace ? undefined : 'say first where you are'}
+          />
+          <AskedList
+            {...at('withinUnit')}
+            value={texts.get('withinUnit') ?? distanceUnit}
+            label="in"
+            options={DISTANCES}
+          />
+          <AskedField {...at('dryFrom')} label="Dry matter from, %" />
+          <AskedField {...at('dryTo')} label="to, %" />
+          <AskedField {...at('starchFrom')} label="Starch from, %" hint="tested, of dry matter" />
+          <AskedField {...at('ndfTo')} label="NDF at most, %" hint="tested, of dry matter" />
+          <AskedList
+            {...at('show')}
+            label="Show"
+            options={[
+              { value: '', label: 'open for offers' },
+              { value: 'all', label: 'all that you may see' },
+            ]}
+          />
+        </div>
+      </details>
+      <div className="asked asked-end">
+        <AskedList {...at('sort')} label="Order" options={SORT_WORDS} isWide />
+        <button type="submit" className="quiet">
+          Show these
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function quoteHint(
+  quote: AskedQuote['quote'],
+  from: AskedQuote['from'],
+  on: AskedQuote['on'],
+): string | undefined {
+  if (quote === undefined) return 'not known yet';
+  return from === 'recorded' ? `${quote} until you type another: recorded for ${on}` : undefined;
+}
+
+const DISTANCES = [
+  { value: 'mile', label: 'mile' },
+  { value: 'km', label: 'km' },
+];
+
+const WEIGHTS = [
+  { value: 'lb', label: 'lb' },
+  { value: 'short-ton', label: 'short tons' },
+  { value: 'kg', label: 'kg' },
+  { value: 'tonne', label: 'tonnes' },
+];
