@@ -8,11 +8,14 @@ import './look/forms.css';
 import './look/loads.css';
 import './look/stair.css';
 import './look/builder.css';
+import './look/advice.css';
 import './look/worth.css';
+import './look/lots.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { countNews } from '../usecases/notices/read-notices.ts';
 import { PlaceHeader } from './place/place-header.tsx';
-import { currentMembership, currentSession } from './server/current-caller.ts';
+import { currentContext, currentMembership, currentSession } from './server/current-caller.ts';
 import { HatchPatterns } from './strip/hatch-patterns.tsx';
 
 /** Every page is somebody's own: none is made when the program is built. */
@@ -37,6 +40,7 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   const session = await currentSession();
   const membership = session && (await currentMembership(session));
+  const news = membership ? await countNews(await currentContext()) : 0;
   return (
     <html lang="en">
       <body>
@@ -44,7 +48,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
           To the page
         </a>
         <HatchPatterns />
-        <PlaceHeader session={session} membership={membership} />
+        <PlaceHeader session={session} membership={membership} news={news} />
         <main id="page">{children}</main>
       </body>
     </html>
