@@ -106,6 +106,42 @@ export const ROWS: readonly Row[] = [
     [200, 200, 200, 200, 404, 307],
   ),
   page('agreements/new/page.tsx', () => '/agreements/new', [200, 403, 403, 403, 200, 307]),
+  page('lots/page.tsx', () => '/lots', [200, 200, 200, 200, 200, 307]),
+  page('lots/compare/page.tsx', ({ lot }) => `/lots/compare?lot=${lot}`, [200, 200, 200, 200, 200, 307]),
+  page('lots/new/page.tsx', () => '/lots/new', [200, 200, 403, 403, 200, 307]),
+  page('lots/place/page.tsx', () => '/lots/place', [200, 200, 403, 403, 200, 307]),
+  page('lots/[id]/page.tsx', ({ lot }) => `/lots/${lot}`, [200, 200, 200, 200, 404, 307]),
+  page(
+    'lots/[id]/page.tsx',
+    ({ draft }) => `/lots/${draft}`,
+    [404, 404, 404, 404, 404, 307],
+    'a draft of the grower’s',
+  ),
+  {
+    ...page('lots/[id]/page.tsx', ({ draft }) => `/lots/${draft}`, [200, 200, 200, 200, 404, 307]),
+    name: 'a draft of one’s own',
+    side: 'seller',
+  },
+  page('lots/[id]/edit/page.tsx', ({ lot }) => `/lots/${lot}/edit`, [403, 403, 403, 403, 404, 307]),
+  {
+    ...page('lots/[id]/edit/page.tsx', ({ lot }) => `/lots/${lot}/edit`, [200, 200, 403, 403, 404, 307]),
+    name: 'changing a lot of one’s own',
+    side: 'seller',
+  },
+  page('lots/[id]/post/page.tsx', ({ lot }) => `/lots/${lot}/post`, [403, 403, 403, 403, 404, 307]),
+  {
+    ...page('lots/[id]/post/page.tsx', ({ lot }) => `/lots/${lot}/post`, [200, 200, 403, 403, 404, 307]),
+    name: 'posting a lot of one’s own',
+    side: 'seller',
+  },
+  {
+    route: 'GET lots/[id]/files/[file]/route.ts',
+    path: ({ lot }) => `/lots/${lot}/files/${NOWHERE}`,
+    expected: statuses([404, 404, 404, 404, 404, 401]),
+  },
+  page('feed/page.tsx', () => '/feed', [200, 200, 200, 200, 200, 200]),
+  // The lot is for invited parties: there is nothing of it in public.
+  page('feed/[lot]/page.tsx', ({ lot }) => `/feed/${lot}`, [404, 404, 404, 404, 404, 404]),
   page('people/page.tsx', () => '/people', [200, 200, 200, 200, 200, 307]),
   page('sign-in/page.tsx', () => '/sign-in', [307, 307, 307, 307, 307, 200]),
   page('welcome/page.tsx', () => '/welcome', [307, 307, 307, 307, 307, 307]),
@@ -168,6 +204,27 @@ export const ROWS: readonly Row[] = [
   read('loads', () => '/api/v1/loads', [200, 200, 200, 200, 200, 401]),
   read('loads/[id]', ({ load }) => `/api/v1/loads/${load}`, [200, 200, 200, 200, 404, 401]),
   read('waiting', () => '/api/v1/waiting', [200, 200, 200, 200, 200, 401]),
+  read('lots', () => '/api/v1/lots', [200, 200, 200, 200, 200, 401]),
+  {
+    route: 'POST api/v1/lots/route.ts',
+    path: () => '/api/v1/lots',
+    body: () => ({ document: {} }),
+    // A lot that says nothing is refused for its faults, to whoever may sell.
+    expected: statuses([400, 400, 403, 403, 400, 401]),
+  },
+  read('lots/[id]', ({ lot }) => `/api/v1/lots/${lot}`, [200, 200, 200, 200, 404, 401]),
+  {
+    route: 'POST api/v1/lots/[id]/route.ts',
+    path: ({ lot }) => `/api/v1/lots/${lot}`,
+    body: () => ({ document: {} }),
+    expected: statuses([403, 403, 403, 403, 404, 401]),
+  },
+  {
+    route: 'POST api/v1/lots/[id]/posting/route.ts',
+    path: ({ lot }) => `/api/v1/lots/${lot}/posting`,
+    body: () => ({ audience: 'everyone' }),
+    expected: statuses([403, 403, 403, 403, 404, 401]),
+  },
   write('loads', [200, 200, 200, 403, 404, 401], {
     body: () => ({
       loads: [

@@ -1,14 +1,17 @@
 /**
  * One lot: how it stands and what can be done, what it costs the reader, all that its seller says of it, and what it asks.
  */
+import { isOpen } from '../../../domain/lots/lot-standing.ts';
 import { mayDo } from '../../../domain/parties/permissions.ts';
 import { readFeedRequest } from '../../../usecases/lots/feed-request.ts';
 import { readLotView } from '../../../usecases/lots/read-lot-view.ts';
+import { AdvicePanel } from '../../advice/advice-panel.tsx';
 import { WhatItDoes } from '../../builder/what-it-does.tsx';
 import { type Asked, addressOf } from '../../place/asked.ts';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
+import { SharePanel } from '../../sharing/share-panel.tsx';
 import { LoadStripPicture, StripLegend } from '../../strip/load-strip-picture.tsx';
 import { basisParts, feedTexts } from '../asked-lots.ts';
 import { feedTitle, lotName, standingWords } from '../lot-words.ts';
@@ -88,6 +91,8 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
       </div>
       <LotTests view={view} />
       <LotFiles view={view} mayAttach={summary.isOwn && mayDo(role, 'keep-lot')} />
+      {summary.isOwn && isOpen(summary.standing) ? <SharePanel lotId={id} /> : null}
+      <AdvicePanel subject={{ lotId: id }} />
       <section>
         <h2>What the asking formula does</h2>
         <WhatItDoes after={askingDraft} lotTests={lotTests} quotes={quotesByReference} locale={locale} />

@@ -40,7 +40,7 @@ export function SellerPart({ view, role }: SellerPartProps) {
         <p>
           {audience === 'everyone'
             ? 'Everyone who is signed in sees it.'
-            : `Only whom you invite sees it: ${guests.length === 0 ? 'nobody yet' : guests.join(', ')}.`}{' '}
+            : `Only whom you invite sees it${guests.length === 0 ? ', and that is nobody yet' : ''}.`}{' '}
           {publicParts === undefined ? (
             'Nothing of it is shown to anybody else.'
           ) : (
