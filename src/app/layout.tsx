@@ -11,6 +11,7 @@ import './look/builder.css';
 import './look/advice.css';
 import './look/worth.css';
 import './look/lots.css';
+import './look/offers.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { countNews } from '../usecases/notices/read-notices.ts';

@@ -24,6 +24,12 @@ export function rowOf(sent: FormData, names: readonly string[]): Record<string, 
   );
 }
 
+/** The request key of a form, as a use case takes it. */
+export function keyOf(sent: FormData): { readonly key?: string } {
+  const key = textOf(sent, 'key');
+  return key === '' ? {} : { key };
+}
+
 /** Whether whoever sent it says that unusual figures are right. */
 export function isConfirmed(sent: FormData): boolean {
   return textOf(sent, 'confirmed') === 'yes';
