@@ -6,6 +6,7 @@ import { proposeDraft } from '../../src/usecases/advice/propose-draft.ts';
 import type { Caller, Context, Tools } from '../../src/usecases/context.ts';
 import { draftLot } from '../../src/usecases/lots/keep-lot.ts';
 import { postLot } from '../../src/usecases/lots/post-lot.ts';
+import { endOffer } from '../../src/usecases/offers/end-offer.ts';
 import { makeOffer } from '../../src/usecases/offers/make-offer.ts';
 import { askAdviser } from '../../src/usecases/sharing/ask-adviser.ts';
 import { joinWithNewParty } from '../../src/usecases/sharing/join-with-new-party.ts';
@@ -17,6 +18,8 @@ export interface MarketIds {
   readonly draftId: string;
   /** The dairy's offer on the lot. */
   readonly offerId: string;
+  /** One that the dairy made before and withdrew. */
+  readonly endedOfferId: string;
   /** What a practice advises the dairy on that offer, with a draft. */
   readonly adviceId: string;
   readonly adviceDraftId: string;
@@ -55,9 +58,17 @@ export async function fillMarket(
   const { lotId: draftId } = await draftLot(grower, { document, address: '9 Teasel Lane' });
   const marked = { ...TERMS, conditions: { notes: DAIRY_MARK } };
   const offer = { lotId, document: marked, message: DAIRY_MARK, validDays: '30' };
+  const { offerId: endedOfferId } = await makeOffer(as(owners.dairy), offer);
+  await endOffer(as(owners.dairy), { offerId: endedOfferId });
   const { offerId } = await makeOffer(as(owners.dairy), offer);
   await makeOffer(as(owners.rival), { lotId, document: TERMS, validDays: '30' });
-  return { lotId, draftId, offerId, ...(await fillAdvice(tools, { dairy: as(owners.dairy), offerId })) };
+  return {
+    lotId,
+    draftId,
+    offerId,
+    endedOfferId,
+    ...(await fillAdvice(tools, { dairy: as(owners.dairy), offerId })),
+  };
 }
 
 async function fillAdvice(
