@@ -2,10 +2,11 @@
  * Which lots to list, in which order and at what prices: one form that only asks, so the address holds all of it.
  */
 import { FEED_KINDS, FEEDS } from '../../domain/agreement/measures.ts';
-import { type FeedTexts, QUOTE_TEXT } from '../../usecases/lots/feed-request.ts';
+import type { FeedTexts } from '../../usecases/lots/feed-request.ts';
 import type { AskedQuote } from '../../usecases/lots/lot-quotes.ts';
 import type { Problem } from '../../usecases/refusal.ts';
 import { AskedField, AskedList } from './asked-field.tsx';
+import { BasisFields, DISTANCES } from './basis-fields.tsx';
 
 export interface FeedFilterProps {
   readonly texts: FeedTexts;
@@ -39,47 +40,13 @@ export function FeedFilter({ texts, problems, quotes, hasPlace, currency, isMetr
   );
   return (
     <form method="get" action="/lots" className="feed-filter">
-      {quotes.length === 0 ? null : (
-        <fieldset>
-          <legend>Prices to reckon with</legend>
-          <p className="hint">Asking prices follow these. What you type is used on these pages alone.</p>
-          <div className="asked">
-            {quotes.map(({ key, quote, from, on }) => (
-              <AskedField
-                key={key}
-                {...at(`${QUOTE_TEXT}${key}`)}
-                label={`If ${key}, is at`}
-                placeholder={from === 'recorded' ? quote : undefined}
-                hint={quoteHint(quote, from, on)}
-                isWide
-              />
-            ))}
-          </div>
-        </fieldset>
-      )}
-      <details
-        className="more-fields"
-        open={texts.has('rate') || problems.some(({ column }) => column === 'load')}
-      >
-        <summary>Your haulage, where the buyer hauls</summary>
-        <div className="asked">
-          <AskedField {...at('rate')} label="It costs" />
-          <AskedField {...at('currency')} value={texts.get('currency') ?? currency} label="in" isText />
-          <AskedList
-            {...at('per')}
-            value={texts.get('per') ?? distanceUnit}
-            label="a loaded"
-            options={DISTANCES}
-          />
-          <AskedField {...at('load')} label="with loads of" placeholder={isMetric ? '22000' : '48000'} />
-          <AskedList
-            {...at('loadUnit')}
-            value={texts.get('loadUnit') ?? (isMetric ? 'kg' : 'lb')}
-            label="weighed in"
-            options={WEIGHTS}
-          />
-        </div>
-      </details>
+      <BasisFields
+        texts={texts}
+        problems={problems}
+        quotes={quotes}
+        currency={currency}
+        isMetric={isMetric}
+      />
       <details className="more-fields" open={isFiltered}>
         <summary>Choose which lots</summary>
         <div className="asked">
@@ -126,24 +93,3 @@ export function FeedFilter({ texts, problems, quotes, hasPlace, currency, isMetr
     </form>
   );
 }
-
-function quoteHint(
-  quote: AskedQuote['quote'],
-  from: AskedQuote['from'],
-  on: AskedQuote['on'],
-): string | undefined {
-  if (quote === undefined) return 'not known yet';
-  return from === 'recorded' ? `${quote} until you type another: recorded for ${on}` : undefined;
-}
-
-const DISTANCES = [
-  { value: 'mile', label: 'mile' },
-  { value: 'km', label: 'km' },
-];
-
-const WEIGHTS = [
-  { value: 'lb', label: 'lb' },
-  { value: 'short-ton', label: 'short tons' },
-  { value: 'kg', label: 'kg' },
-  { value: 'tonne', label: 'tonnes' },
-];

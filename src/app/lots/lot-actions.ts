@@ -23,7 +23,7 @@ export async function withdraw(before: FormState, sent: FormData): Promise<FormS
   return await submit(before, sent, async () => {
     const lotId = textOf(sent, 'lot');
     if (textOf(sent, 'sure.yes') !== 'yes') {
-      throw badInput([{ column: 'sure', message: 'must be ticked: open offers on the lot end with it' }]);
+      throw badInput([{ column: 'sure', message: 'Tick the box first.' }]);
     }
     const { endedOffers } = await withdrawLot(await currentContext(), { lotId, ...keyOf(sent) });
     const told =

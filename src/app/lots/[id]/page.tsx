@@ -14,13 +14,16 @@ import { toldBy } from '../../server/told.ts';
 import { SharePanel } from '../../sharing/share-panel.tsx';
 import { LoadStripPicture, StripLegend } from '../../strip/load-strip-picture.tsx';
 import { basisParts, feedTexts } from '../asked-lots.ts';
+import { BasisFields } from '../basis-fields.tsx';
 import { feedTitle, lotName, standingWords } from '../lot-words.ts';
 import { PriceView } from '../price-view.tsx';
 import { BuyerPart } from './buyer-part.tsx';
+import { DistancePart } from './distance-part.tsx';
 import { LotFacts } from './lot-facts.tsx';
 import { LotFiles } from './lot-files.tsx';
 import { LotTests } from './lot-tests.tsx';
 import { SellerPart } from './seller-part.tsx';
+import { WithdrawPart } from './withdraw-part.tsx';
 
 export const metadata = { title: 'Feed for sale' };
 
@@ -32,7 +35,7 @@ export interface LotPageProps {
 export default async function LotPage({ params, searchParams }: LotPageProps) {
   const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
   const texts = feedTexts(asked);
-  const { request } = readFeedRequest(texts);
+  const { request, problems } = readFeedRequest(texts);
   const { view, role } = await ask(async (context) => ({
     view: await readLotView(context, { lotId: id, basis: request, locale }),
     role: context.caller.role,
@@ -59,17 +62,28 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
       {summary.isOwn ? (
         <SellerPart view={view} role={role} />
       ) : (
-        <BuyerPart view={view} role={role} mayOffer={mayDo(role, 'make-offer')} />
+        <BuyerPart view={view} mayOffer={mayDo(role, 'make-offer')} />
       )}
       <section>
         <h2>{summary.isOwn ? 'What it would cost a buyer' : 'What it costs you'}</h2>
         <PriceView lot={summary} />
-        <p className="hint">
-          {summary.worth.status === 'priced' ? `Reckoned on a load of ${summary.worth.load}. ` : null}
-          Quotes and your haulage are set on the list:{' '}
-          <a href={addressOf('/lots', basisParts(texts))}>feed for sale</a>.
-        </p>
+        {summary.worth.status === 'priced' ? (
+          <p className="hint">Reckoned on a load of {summary.worth.load}.</p>
+        ) : null}
+        <form method="get" action={`/lots/${id}`} className="feed-filter">
+          <BasisFields
+            texts={texts}
+            problems={problems}
+            quotes={view.quotes}
+            currency={summary.currency}
+            isMetric={summary.ton === 'tonne'}
+          />
+          <button type="submit" className="quiet">
+            Reckon with these
+          </button>
+        </form>
       </section>
+      {!summary.isOwn && mayDo(role, 'make-offer') ? <DistancePart view={view} /> : null}
       <div className="lot-parts">
         <LotFacts view={view} />
         <section className="words">
@@ -97,6 +111,11 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
         <h2>What the asking formula does</h2>
         <WhatItDoes after={askingDraft} lotTests={lotTests} quotes={quotesByReference} locale={locale} />
       </section>
+      {summary.isOwn &&
+      mayDo(role, 'keep-lot') &&
+      (isOpen(summary.standing) || summary.standing === 'over') ? (
+        <WithdrawPart lotId={id} offers={view.offers} />
+      ) : null}
     </article>
   );
 }

@@ -1,11 +1,8 @@
 /**
- * What a seller can do with a lot: post it, change it, take it back; and how its offers stand.
+ * What a seller can do with a lot: post it, change it; who sees it, and how its offers stand.
  */
-import { randomUUID } from 'node:crypto';
 import { mayDo, type Role } from '../../../domain/parties/permissions.ts';
 import type { LotView } from '../../../usecases/lots/read-lot-view.ts';
-import { RecordForm } from '../../forms/record-form.tsx';
-import { withdraw } from '../lot-actions.ts';
 import { OfferList } from './offer-list.tsx';
 
 export interface SellerPartProps {
@@ -56,32 +53,6 @@ export function SellerPart({ view, role }: SellerPartProps) {
           <a href="/offers">See the offers beside one another</a>
         </p>
       ) : null}
-      {state === 'posted' && mayDo(role, 'keep-lot') ? (
-        <details className="more-fields">
-          <summary>Withdraw it</summary>
-          <RecordForm
-            action={withdraw}
-            submit="Withdraw this lot"
-            requestKey={randomUUID()}
-            quiet
-            fields={[
-              { kind: 'hidden', name: 'lot', value: id },
-              {
-                kind: 'checks',
-                name: 'sure',
-                label: 'Nobody can make an offer on it then',
-                ticked: [],
-                options: [{ value: 'yes', label: withdrawWords(open.length) }],
-              },
-            ]}
-          />
-        </details>
-      ) : null}
     </>
   );
-}
-
-function withdrawWords(offers: number): string {
-  if (offers === 0) return 'Withdraw it; it may be posted again';
-  return `Withdraw it, and end ${offers === 1 ? 'the open offer' : `all ${offers} open offers`} on it`;
 }

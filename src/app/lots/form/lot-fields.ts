@@ -61,8 +61,8 @@ export function lotFields(given: LotFieldsGiven): readonly Field[] {
     {
       kind: 'row',
       fields: [
-        figure('moisture.from', 'Expected moisture from', { value: lot.moisture?.from, unit: '%' }),
-        figure('moisture.to', 'to', { value: lot.moisture?.to, unit: '%' }),
+        figure('moisture.from', 'Expected moisture, driest', { value: lot.moisture?.from, unit: '%' }),
+        figure('moisture.to', 'Expected moisture, wettest', { value: lot.moisture?.to, unit: '%' }),
       ],
     },
     ...testFields(lot.tests ?? [], files),

@@ -5,6 +5,7 @@
 
 import { changeLot, draftLot } from '../../../usecases/lots/keep-lot.ts';
 import { Refusal } from '../../../usecases/refusal.ts';
+import { tellProblems } from '../../builder/builder-problems.ts';
 import type { FormState } from '../../forms/form-state.ts';
 import { submit, textOf } from '../../forms/submit.ts';
 import { currentContext } from '../../server/current-caller.ts';
@@ -29,16 +30,17 @@ export async function saveLot(before: FormState, sent: FormData): Promise<FormSt
   });
 }
 
-/** Faults of the document, each at the field that it was typed in. */
+/** Faults of the document, each at the field that it was typed in, in words for a field. */
 async function toldByField<Answer>({ fieldOf }: ReadLotForm, work: () => Promise<Answer>): Promise<Answer> {
   try {
     return await work();
   } catch (error) {
     const refused = refusalOf(error);
     if (!refused) throw error;
-    const problems = refused.problems.map(({ column, ...problem }) =>
-      column === undefined ? problem : { ...problem, column: fieldOf(column) },
-    );
+    const problems = refused.problems.map(({ column, message }) => ({
+      message: tellProblems([{ path: [], message }])[0]?.message ?? message,
+      ...(column === undefined ? {} : { column: fieldOf(column) }),
+    }));
     throw new Refusal(refused.code, refused.message, problems);
   }
 }

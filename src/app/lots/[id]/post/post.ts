@@ -17,7 +17,7 @@ export async function post(before: FormState, sent: FormData): Promise<FormState
     const isListed = audience === 'everyone' && textOf(sent, 'listed') === 'yes';
     const publicParts = PUBLIC_PARTS.filter((part) => textOf(sent, `public.${part}`) === 'yes');
     if (isListed && publicParts.length === 0) {
-      throw badInput([{ column: 'public', message: 'must be something, or choose to show nothing' }]);
+      throw badInput([{ column: 'public', message: 'needs a tick; or choose to show nothing' }]);
     }
     await postLot(await currentContext(), {
       lotId,
