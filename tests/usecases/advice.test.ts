@@ -80,8 +80,8 @@ describe('an adviser', () => {
       [true, 'Tarn Hollow Dairy'],
     ]);
     expect(given.map(({ words }) => words)).toEqual([
-      expect.stringMatching(/^agreement L\d+-/),
-      expect.stringMatching(/^the offer on lot \d+$/),
+      expect.stringMatching(/^agreement L\d+-[0-9A-F]{4} with Quillback Acres$/),
+      expect.stringMatching(/^the offer on lot \d+ of Quillback Acres$/),
     ]);
     expect(await readOffer(practice, { offerId })).toMatchObject({ side: 'adviser', turn: 'theirs' });
     expect(await readLoadList(practice, { agreementId, status: 'all', locale: 'en-US' })).toMatchObject({

@@ -21,6 +21,9 @@ export interface AdviceRow {
   readonly purpose: Purpose | null;
   /** Of what it is about. */
   readonly sellerId: string | null;
+  readonly sellerName: string | null;
+  /** Of an offer or agreement. */
+  readonly buyerName: string | null;
   /** ISO 8601, UTC. */
   readonly since: string;
   readonly endedAt: string | null;
@@ -31,14 +34,16 @@ const UTC = `AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'`;
 const SELECT = `
   SELECT a.id, a.party_id AS "partyId", p.name AS "partyName", a.adviser_id AS "adviserId", d.name AS "adviserName",
     a.lot_id AS "lotId", a.offer_id AS "offerId", a.agreement_id AS "agreementId", l.number AS "lotNumber",
-    g.number AS "agreementNumber", o.purpose, coalesce(l.seller_id, o.seller_id, g.seller_id) AS "sellerId",
+    g.number AS "agreementNumber", o.purpose, s.id AS "sellerId", s.name AS "sellerName", b.name AS "buyerName",
     to_char(a.since ${UTC}) AS since, to_char(a.ended_at ${UTC}) AS "endedAt"
   FROM advice a
   JOIN party p ON p.id = a.party_id
   JOIN party d ON d.id = a.adviser_id
   LEFT JOIN offer o ON o.id = a.offer_id
   LEFT JOIN lot l ON l.id = coalesce(a.lot_id, o.lot_id)
-  LEFT JOIN agreement g ON g.id = coalesce(a.agreement_id, o.agreement_id)`;
+  LEFT JOIN agreement g ON g.id = coalesce(a.agreement_id, o.agreement_id)
+  LEFT JOIN party s ON s.id = coalesce(l.seller_id, o.seller_id, g.seller_id)
+  LEFT JOIN party b ON b.id = coalesce(o.buyer_id, g.buyer_id)`;
 
 /** All advice that the transaction may see, what runs first, then the newest first. */
 export async function readAllAdvice(tx: Transaction): Promise<readonly AdviceRow[]> {

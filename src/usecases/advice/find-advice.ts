@@ -1,7 +1,7 @@
 /**
  * Advice that the caller's party asked for or gives, and what is refused of it.
  */
-import { type Subject, type SubjectKind, subjectInWords, subjectKind } from '../../domain/advice/subject.ts';
+import { type OtherSide, type Subject, subjectInWords, subjectKind } from '../../domain/advice/subject.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { type AdviceRow, readAdvice } from '../../store/rows/advice-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';
@@ -30,10 +30,14 @@ export function subjectOf({ lotId, offerId, agreementId }: AdviceRow): Subject {
   return offerId === null ? { agreementId: agreementId ?? '' } : { offerId };
 }
 
-/** "lot 3", "the offer on lot 3", "agreement L3-A7F2". */
+/** "the offer on lot 3 of Quillback Acres", with whom whoever asked has it. */
 export function adviceInWords(row: AdviceRow): string {
-  const kind: SubjectKind = subjectKind(subjectOf(row));
-  return subjectInWords(kind, row);
+  return subjectInWords(subjectKind(subjectOf(row)), row, otherSide(row));
+}
+
+function otherSide({ partyId, sellerId, sellerName, buyerName }: AdviceRow): OtherSide | undefined {
+  if (partyId !== sellerId) return sellerName === null ? undefined : { name: sellerName, side: 'seller' };
+  return buyerName === null ? undefined : { name: buyerName, side: 'buyer' };
 }
 
 /** The other one of the two. */

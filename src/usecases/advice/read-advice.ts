@@ -30,7 +30,7 @@ export interface AdviceView {
   /** The other party. */
   readonly other: string;
   readonly subject: Subject;
-  /** "lot 3", "the offer on lot 3", "agreement L3-A7F2". */
+  /** "the offer on lot 3 of Quillback Acres". */
   readonly words: string;
   readonly since: string;
   readonly endedAt: string | null;
