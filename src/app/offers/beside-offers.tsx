@@ -43,13 +43,15 @@ export function BesideOffers({ beside, offers, texts, problems }: BesideOffersPr
           </p>
         </form>
       )}
+      <p className="hint">
+        Every offer is looked at on the same loads
+        {quotes.map((quote) => `, at ${quote.key}: ${quoteWords(quote)}`).join('')}. Beneath each amount, what
+        it is per {ton} of dry matter.
+      </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls by the keyboard, too */}
       <div className="wide-table" tabIndex={0}>
-        <table className="grid beside-lots">
-          <caption>
-            Open offers beside one another; each load is the same for all. Under each amount, what it is per{' '}
-            {ton} of dry matter.
-          </caption>
+        <table className="grid beside-offers">
+          <caption>Open offers beside one another</caption>
           <thead>
             <tr>
               <th scope="col">Offer of</th>
@@ -117,7 +119,7 @@ function Paid({ price }: { readonly price: ComparedPrice | undefined }) {
     <>
       <strong>{price.total}</strong>
       <br />
-      {price.perTonDry}
+      {price.perTonDry} a dry ton
     </>
   );
 }

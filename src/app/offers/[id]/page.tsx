@@ -111,7 +111,12 @@ function Changes({ page, locale }: { readonly page: OfferPageView; readonly loca
           ? `What version ${offer.newest.version} changes against ${before.name}`
           : `What version ${offer.newest.version} pays`}
       </h2>
-      {earlier ? <WordChanges changes={changesInWords(earlier, after)} /> : null}
+      {earlier ? (
+        <>
+          <WordChanges changes={changesInWords(earlier, after)} />
+          <h3>What changed in money</h3>
+        </>
+      ) : null}
       <WhatItDoes
         {...(before ? { before: before.document } : {})}
         after={offer.newest.document}

@@ -33,7 +33,7 @@ export default async function SigningPage({ params }: { readonly params: Promise
         <a href={`/offers/${id}`}>{offerTitle(page)}</a>
       </p>
       <h1>
-        {purpose === 'closing' ? 'Sign the early end' : 'Sign'}, version {newest.version}
+        {purpose === 'closing' ? 'Sign the early end, version' : 'Sign version'} {newest.version}
       </h1>
       <p className="standing">{standing}</p>
       <DocumentWords version={newest} />
@@ -54,12 +54,6 @@ export default async function SigningPage({ params }: { readonly params: Promise
           </p>
         )}
       </section>
-      {purpose === 'closing' ? null : (
-        <p className="caution">
-          Liens on a crop, dealer licences and the time within which feed must be paid are set by local law.
-          Have a licensed adviser read this before you sign it.
-        </p>
-      )}
       <section>
         <h2>Your signature</h2>
         {isSigned ? <p>Your party has signed this version already.</p> : null}
