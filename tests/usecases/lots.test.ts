@@ -15,6 +15,8 @@ import { readLotView } from '../../src/usecases/lots/read-lot-view.ts';
 import { readPlace, setDistance, setPlace } from '../../src/usecases/lots/set-place.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { Refusal } from '../../src/usecases/refusal.ts';
+import { acceptShare } from '../../src/usecases/sharing/accept-share.ts';
+import { askAdviser } from '../../src/usecases/sharing/ask-adviser.ts';
 import { openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { agreed, LOT, newSigner, offered, postedLot, signNewest, TERMS } from './bargain.ts';
 
@@ -182,6 +184,27 @@ describe('offers in lot views', () => {
     expect(told[0]?.kind === 'answer' && told[0].offerIds.length).toBe(2);
     expect(told.at(-1)).toMatchObject({ kind: 'draft', lotId: draft });
     expect(await waiting(buyer)).toEqual([]);
+  });
+});
+
+describe('an adviser on a lot', () => {
+  beforeAll(newParties);
+
+  test('is told whom it advises, and sees neither offers nor the address', async () => {
+    const lotId = await posted({}, 'invited');
+    await invite(lotId, buyer);
+    await offered(buyer, lotId);
+    const adviser = await newSigner(record.tools, 'Row and Husk Advice');
+    const { secret } = await askAdviser(buyer, { lotId });
+    await acceptShare(adviser, { secret });
+    const { advises, offers, address, guests } = await view(adviser, lotId);
+    expect({ advises, offers, address, guests }).toEqual({
+      advises: BUYER,
+      offers: [],
+      address: null,
+      guests: [],
+    });
+    expect((await view(buyer, lotId)).advises).toBeUndefined();
   });
 });
 

@@ -61,6 +61,8 @@ export interface LotView {
   readonly quotesByReference: Readonly<Record<string, string>>;
   /** The reader's own; for the seller all buyers'. */
   readonly offers: readonly OfferOnLot[];
+  /** Whom the reader advises on the lot, or on an offer on it; it makes no offer of its own then. */
+  readonly advises: string | undefined;
   /** The distance as the reader wrote it down. */
   readonly road: { readonly length: string; readonly unit: 'mile' | 'km' } | undefined;
   readonly hasPlace: boolean;
@@ -91,6 +93,10 @@ export async function readLotView(
     const haul = opened.way?.view.kind === 'road' ? opened.way.haul : undefined;
     const known = new Map(quotes.map(({ key, quote }) => [key, quote]));
     const tests = lot.tests ?? [];
+    const advice = await tx.advice.findFirst({
+      where: { adviserId: partyId, endedAt: null, OR: [{ lotId }, { offer: { lotId } }] },
+      select: { party: { select: { name: true } } },
+    });
     return {
       summary,
       version: row.version,
@@ -126,6 +132,7 @@ export async function readLotView(
           isSigned: offer.signedBy.length > 0,
           turn: turnOf(offer, context),
         })),
+      advises: advice?.party.name,
       road: haul && { length: printDecimal(haul.length), unit: haul.unit },
       hasPlace: place !== undefined,
       guests: isOwn ? await readGuestNames(tx, lotId) : [],

@@ -11,19 +11,22 @@ export interface BuyerPartProps {
 }
 
 export function BuyerPart({ view, mayOffer }: BuyerPartProps) {
-  const { summary, offers } = view;
+  const { summary, offers, advises } = view;
   const { id, standing } = summary;
   const under = offers.some(({ state }) => state === 'open' || state === 'lapsed');
   return (
     <>
-      {isOpen(standing) && mayOffer && !under ? (
+      {isOpen(standing) && mayOffer && !under && advises === undefined ? (
         <p>
           <a className="act-link" href={`/lots/${id}/offer`}>
             Make an offer
           </a>
         </p>
       ) : null}
-      {isOpen(standing) && !mayOffer ? (
+      {advises === undefined ? null : (
+        <p className="hint">You advise {advises} on this lot, and make no offer on it yourself.</p>
+      )}
+      {isOpen(standing) && !mayOffer && advises === undefined ? (
         <p className="hint">An owner or a bookkeeper of your party may make an offer.</p>
       ) : null}
       <OfferList offers={offers} />
