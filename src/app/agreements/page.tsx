@@ -67,10 +67,14 @@ function AgreementItem({ agreement }: { readonly agreement: AgreementSummary }) 
       )}
       <p>{opening(agreement.feed)}.</p>
       <p className="owed">{owedWords(agreement)}</p>
-      <p>
-        <a href={`/loads?agreement=${id}`}>{loads === 1 ? 'One load' : `${loads} loads`}</a>
-        {waiting === 0 ? ', all settled or closed.' : `, ${waiting} not settled yet.`}
-      </p>
+      {loads === 0 ? (
+        <p>No load has been weighed under it yet.</p>
+      ) : (
+        <p>
+          <a href={`/loads?agreement=${id}`}>{loads === 1 ? 'One load' : `${loads} loads`}</a>
+          {waiting === 0 ? ', all settled or closed.' : `, ${waiting} not settled yet.`}
+        </p>
+      )}
     </li>
   );
 }
