@@ -31,6 +31,7 @@ export default {
     proxyClientMaxBodySize: '11mb',
   },
   serverExternalPackages: [
+    'nodemailer',
     '@electric-sql/pglite',
     '@electric-sql/pglite-socket',
     '@expo-google-fonts/source-sans-3',

@@ -9,7 +9,7 @@ export const config = {
   matcher: [{ source: '/((?!_next/static|_next/image).*)' }],
 };
 
-const ATTACHED = /^(\/api\/v1)?\/agreements\/[^/]+\/files\/[^/]+$/;
+const ATTACHED = /^(\/api\/v1)?\/(agreements|lots)\/[^/]+\/files\/[^/]+$/;
 
 export function proxy(request: NextRequest): NextResponse {
   // What somebody attached is saved, never drawn: should a browser draw it all the same, it can do nothing.

@@ -33,6 +33,7 @@ const LAYERS: Readonly<Record<string, Layer>> = {
       'node:stream/promises',
     ],
   },
+  mail: { layers: [], packages: ['nodemailer'] },
   store: {
     layers: ['domain', 'journal'],
     packages: [
@@ -48,11 +49,11 @@ const LAYERS: Readonly<Record<string, Layer>> = {
     ],
   },
   usecases: {
-    layers: ['domain', 'journal', 'documents', 'environment', 'files', 'store'],
+    layers: ['domain', 'journal', 'documents', 'environment', 'files', 'mail', 'store'],
     packages: ['@node-rs/argon2', 'uuid', 'zod', 'node:crypto', 'node:path'],
   },
   app: {
-    layers: ['domain', 'documents', 'environment', 'files', 'usecases'],
+    layers: ['domain', 'documents', 'environment', 'files', 'mail', 'usecases'],
     packages: [
       'next',
       'react',

@@ -11,12 +11,16 @@ import './look/samples.css';
 import './look/scale.css';
 import './look/stair.css';
 import './look/builder.css';
+import './look/advice.css';
 import './look/worth.css';
+import './look/lots.css';
+import './look/offers.css';
 import './look/progress.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { countNews } from '../usecases/notices/read-notices.ts';
 import { PlaceHeader } from './place/place-header.tsx';
-import { currentMembership, currentSession } from './server/current-caller.ts';
+import { currentContext, currentMembership, currentSession } from './server/current-caller.ts';
 import { HatchPatterns } from './strip/hatch-patterns.tsx';
 
 /** Every page is somebody's own: none is made when the program is built. */
@@ -41,6 +45,7 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   const session = await currentSession();
   const membership = session && (await currentMembership(session));
+  const news = membership ? await countNews(await currentContext()) : 0;
   return (
     <html lang="en">
       <body>
@@ -48,7 +53,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
           To the page
         </a>
         <HatchPatterns />
-        <PlaceHeader session={session} membership={membership} />
+        <PlaceHeader session={session} membership={membership} news={news} />
         <main id="page">{children}</main>
       </body>
     </html>

@@ -16,6 +16,8 @@ export interface Store {
   readonly forParty: <Answer>(partyId: string, work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
   /** Does `work` in one transaction that sees people, sessions and parties, and nothing that a party recorded. */
   readonly atDoor: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
+  /** Does `work` in one transaction that sees what sellers show to anybody, and nothing else. */
+  readonly forPublic: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
   /** Does `work` in one transaction that reads everything, as the owner of the tables: for `verify` alone. */
   readonly forAudit: <Answer>(work: (tx: Transaction) => Promise<Answer>) => Promise<Answer>;
   /**
@@ -132,6 +134,7 @@ function storeOver(pool: Pool, engine: Engine): Store {
   return {
     forParty: (partyId, work) => inRole('huskledger_app', partyId, work),
     atDoor: (work) => inRole('huskledger_door', '', work),
+    forPublic: (work) => inRole('huskledger_public', '', work),
     forAudit: transact,
     refreshStatistics: async () => {
       await prisma.$executeRaw`ANALYZE`;

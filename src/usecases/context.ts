@@ -4,6 +4,7 @@
 import { type Instant, whenText } from '../domain/dates/instant.ts';
 import { mayDo, ROLE_NAMES, type Role, VERB_NAMES, type Verb } from '../domain/parties/permissions.ts';
 import { type Scope, scopesLet } from '../domain/parties/scopes.ts';
+import type { Mailer } from '../mail/smtp-mailer.ts';
 import type { Store } from '../store/open-store.ts';
 import { Refusal } from './refusal.ts';
 
@@ -13,6 +14,8 @@ export interface Tools {
   readonly now: () => Instant;
   /** A UUIDv7. */
   readonly newId: () => string;
+  /** Where a mail server is set. */
+  readonly mailer?: Mailer;
 }
 
 /** A member of a party, as whom the request is made. */

@@ -50,7 +50,7 @@ export async function signIn(page: Page, { side, role }: Person): Promise<void> 
   await page.fill('[name=email]', emailOf(side, role));
   await page.fill('[name=password]', PASSWORD);
   await page.click('main button[type=submit]');
-  await page.waitForURL('**/loads');
+  await page.waitForURL(({ pathname }) => pathname === '/');
 }
 
 /** A browser in which somebody is signed in. */

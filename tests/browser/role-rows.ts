@@ -1,69 +1,8 @@
 /**
- * Every page and route with what it answers to whom. The dairy, which buys, asks unless a row says `side: 'seller'`.
+ * Every page and route with what it answers to whom.
  */
-export const WHO = ['owner', 'bookkeeper', 'operator', 'viewer', 'stranger', 'nobody'] as const;
-export type Who = (typeof WHO)[number];
-
-export interface Ids {
-  readonly agreement: string;
-  /** A settled load. */
-  readonly load: string;
-  /** A lot that the dairy and its rival were invited to. */
-  readonly lot: string;
-  /** A lot that is the grower's alone. */
-  readonly draft: string;
-  /** The dairy's offer on the lot. */
-  readonly offer: string;
-}
-
-export interface Row {
-  /** Method and file: "GET loads/page.tsx". */
-  readonly route: string;
-  /** Where a file has rows for several addresses. */
-  readonly name?: string;
-  readonly path: (ids: Ids) => string;
-  readonly body?: (ids: Ids) => unknown;
-  readonly side?: 'seller';
-  readonly expected: Readonly<Record<Who, number>>;
-}
-
-type Statuses = readonly [
-  owner: number,
-  bookkeeper: number,
-  operator: number,
-  viewer: number,
-  stranger: number,
-  nobody: number,
-];
-
-function statuses(list: Statuses): Row['expected'] {
-  return Object.fromEntries(WHO.map((who, index) => [who, list[index]])) as Row['expected'];
-}
-
-/** A page; whoever is not signed in is led to sign in. */
-function page(file: string, path: Row['path'], list: Statuses, name?: string): Row {
-  const row = { route: `GET ${file}`, path, expected: statuses(list) };
-  return name === undefined ? row : { ...row, name };
-}
-
-const read = (file: string, path: Row['path'], list: Statuses): Row => ({
-  route: `GET api/v1/${file}/route.ts`,
-  path,
-  expected: statuses(list),
-});
-
-interface Write {
-  readonly body: Row['body'];
-  readonly side?: 'seller';
-}
-
-const write = (noun: string, list: Statuses, { body, side }: Write): Row => ({
-  route: `POST api/v1/agreements/[id]/${noun}/route.ts`,
-  path: ({ agreement }) => `/api/v1/agreements/${agreement}/${noun}`,
-  expected: statuses(list),
-  ...(body === undefined ? {} : { body }),
-  ...(side === undefined ? {} : { side }),
-});
+import { OFFER_ROWS } from './offer-role-rows.ts';
+import { type Ids, page, type Row, read, type Statuses, statuses, write } from './role-row.ts';
 
 /** What an agreement has of something. */
 const listed = (noun: string, list: Statuses): Row =>
@@ -81,7 +20,7 @@ const OPEN_TICKET = 'R-1';
 const NOWHERE = '00000000-0000-7000-8000-000000000000';
 
 export const ROWS: readonly Row[] = [
-  page('page.tsx', () => '/', [307, 307, 307, 307, 307, 307]),
+  page('page.tsx', () => '/', [200, 200, 200, 200, 200, 307]),
   page('loads/page.tsx', () => '/loads', [200, 200, 200, 200, 200, 307]),
   page('loads/page.tsx', ofAgreement('/loads'), [200, 200, 200, 200, 404, 307], 'loads of an agreement'),
   page('loads/[id]/page.tsx', ({ load }) => `/loads/${load}`, [200, 200, 200, 200, 404, 307]),
@@ -113,10 +52,65 @@ export const ROWS: readonly Row[] = [
     [200, 200, 200, 200, 404, 307],
   ),
   page('agreements/new/page.tsx', () => '/agreements/new', [200, 403, 403, 403, 200, 307]),
+  page('lots/page.tsx', () => '/lots', [200, 200, 200, 200, 200, 307]),
+  page('lots/compare/page.tsx', ({ lot }) => `/lots/compare?lot=${lot}`, [200, 200, 200, 200, 200, 307]),
+  page('lots/new/page.tsx', () => '/lots/new', [200, 200, 403, 403, 200, 307]),
+  page('lots/place/page.tsx', () => '/lots/place', [200, 200, 403, 403, 200, 307]),
+  page('lots/[id]/page.tsx', ({ lot }) => `/lots/${lot}`, [200, 200, 200, 200, 404, 307]),
+  page(
+    'lots/[id]/page.tsx',
+    ({ draft }) => `/lots/${draft}`,
+    [404, 404, 404, 404, 404, 307],
+    'a draft of the grower’s',
+  ),
+  {
+    ...page('lots/[id]/page.tsx', ({ draft }) => `/lots/${draft}`, [200, 200, 200, 200, 404, 307]),
+    name: 'a draft of one’s own',
+    side: 'seller',
+  },
+  page('lots/[id]/edit/page.tsx', ({ lot }) => `/lots/${lot}/edit`, [403, 403, 403, 403, 404, 307]),
+  {
+    ...page('lots/[id]/edit/page.tsx', ({ lot }) => `/lots/${lot}/edit`, [200, 200, 403, 403, 404, 307]),
+    name: 'changing a lot of one’s own',
+    side: 'seller',
+  },
+  page('lots/[id]/post/page.tsx', ({ lot }) => `/lots/${lot}/post`, [403, 403, 403, 403, 404, 307]),
+  {
+    ...page('lots/[id]/post/page.tsx', ({ lot }) => `/lots/${lot}/post`, [200, 200, 403, 403, 404, 307]),
+    name: 'posting a lot of one’s own',
+    side: 'seller',
+  },
+  {
+    route: 'GET lots/[id]/files/[file]/route.ts',
+    path: ({ lot }) => `/lots/${lot}/files/${NOWHERE}`,
+    expected: statuses([404, 404, 404, 404, 404, 401]),
+  },
+  page('feed/page.tsx', () => '/feed', [200, 200, 200, 200, 200, 200]),
+  // The lot is for invited parties: there is nothing of it in public.
+  page('feed/[lot]/page.tsx', ({ lot }) => `/feed/${lot}`, [404, 404, 404, 404, 404, 404]),
   page('people/page.tsx', () => '/people', [200, 200, 200, 200, 200, 307]),
   page('sign-in/page.tsx', () => '/sign-in', [307, 307, 307, 307, 307, 200]),
   page('welcome/page.tsx', () => '/welcome', [307, 307, 307, 307, 307, 307]),
   page('join/[secret]/page.tsx', () => '/join/guessed', [200, 200, 200, 200, 200, 200]),
+  page('come/[secret]/page.tsx', () => '/come/guessed', [200, 200, 200, 200, 200, 200]),
+  page('advice/page.tsx', () => '/advice', [200, 200, 200, 200, 200, 307]),
+  page('advice/[id]/page.tsx', ({ advice }) => `/advice/${advice}`, [200, 200, 200, 200, 404, 307]),
+  {
+    ...page('advice/[id]/page.tsx', ({ advice }) => `/advice/${advice}`, [404, 404, 404, 404, 404, 307]),
+    name: 'advice that the other side of the offer asked for',
+    side: 'seller',
+  },
+  // Drafts are the adviser's to write, and this one is the dairy's to read.
+  page(
+    'advice/[id]/draft/page.tsx',
+    ({ advice }) => `/advice/${advice}/draft`,
+    [403, 403, 403, 403, 404, 307],
+  ),
+  page(
+    'advice/[id]/drafts/[draft]/page.tsx',
+    ({ advice, adviceDraft }) => `/advice/${advice}/drafts/${adviceDraft}`,
+    [200, 200, 200, 200, 404, 307],
+  ),
   {
     route: 'GET loads/[id]/invoice/route.ts',
     path: ({ load }) => `/loads/${load}/invoice`,
@@ -156,6 +150,27 @@ export const ROWS: readonly Row[] = [
   read('loads', () => '/api/v1/loads', [200, 200, 200, 200, 200, 401]),
   read('loads/[id]', ({ load }) => `/api/v1/loads/${load}`, [200, 200, 200, 200, 404, 401]),
   read('waiting', () => '/api/v1/waiting', [200, 200, 200, 200, 200, 401]),
+  read('lots', () => '/api/v1/lots', [200, 200, 200, 200, 200, 401]),
+  {
+    route: 'POST api/v1/lots/route.ts',
+    path: () => '/api/v1/lots',
+    body: () => ({ document: {} }),
+    // A lot that says nothing is refused for its faults, to whoever may sell.
+    expected: statuses([400, 400, 403, 403, 400, 401]),
+  },
+  read('lots/[id]', ({ lot }) => `/api/v1/lots/${lot}`, [200, 200, 200, 200, 404, 401]),
+  {
+    route: 'POST api/v1/lots/[id]/route.ts',
+    path: ({ lot }) => `/api/v1/lots/${lot}`,
+    body: () => ({ document: {} }),
+    expected: statuses([403, 403, 403, 403, 404, 401]),
+  },
+  {
+    route: 'POST api/v1/lots/[id]/posting/route.ts',
+    path: ({ lot }) => `/api/v1/lots/${lot}/posting`,
+    body: () => ({ audience: 'everyone' }),
+    expected: statuses([403, 403, 403, 403, 404, 401]),
+  },
   write('loads', [200, 200, 200, 403, 404, 401], {
     body: () => ({
       loads: [
@@ -327,4 +342,5 @@ export const ROWS: readonly Row[] = [
     body: () => ({ answer: 'confirmed' }),
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
+  ...OFFER_ROWS,
 ];

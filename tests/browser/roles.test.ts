@@ -7,7 +7,8 @@ import { join, relative } from 'node:path';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import type { Person } from './browsers.ts';
 import { type Ask, askAs, strangerAt } from './http-caller.ts';
-import { type Ids, ROWS, type Row, WHO, type Who } from './role-rows.ts';
+import { type Ids, type Row, WHO, type Who } from './role-row.ts';
+import { ROWS } from './role-rows.ts';
 
 const address = inject('address');
 const agreementId = inject('agreementId');
@@ -40,8 +41,17 @@ beforeAll(async () => {
   }
   const listed = await askOf('owner')({ path: '/api/v1/loads?status=settled' });
   const { loads } = (await listed.json()) as { loads: { id: string }[] };
-  const { lotId, draftId, offerId } = inject('market');
-  ids = { agreement: agreementId, load: loads[0]?.id ?? '', lot: lotId, draft: draftId, offer: offerId };
+  const { lotId, draftId, offerId, endedOfferId, adviceId, adviceDraftId } = inject('market');
+  ids = {
+    agreement: agreementId,
+    load: loads[0]?.id ?? '',
+    lot: lotId,
+    draft: draftId,
+    offer: offerId,
+    endedOffer: endedOfferId,
+    advice: adviceId,
+    adviceDraft: adviceDraftId,
+  };
   expect(ids.load).not.toBe('');
 });
 
@@ -96,7 +106,8 @@ describe('a rival buyer with an offer on the same lot', () => {
       const body = row.body?.(ids);
       const answer = await rival({ method, path: row.path(ids), ...(body === undefined ? {} : { body }) });
       expect(await answer.text()).not.toMatch(/Tarn Hollow|Marigold clause/);
-      if (row.path(ids).includes(ids.offer)) expect(answer.status).toBe(404);
+      const hidden = [ids.offer, ids.advice];
+      if (hidden.some((id) => row.path(ids).includes(id))) expect(answer.status).toBe(404);
     },
   );
 });

@@ -229,6 +229,46 @@ describe('advice', () => {
     await expect(as(adviser, note, [asked?.['id'], v7(), adviser.caller.partyId])).rejects.toThrow(
       /row-level/,
     );
+    await expect(
+      as(buyer, 'UPDATE advice SET ended_at = NULL WHERE id = $1', [asked?.['id']]),
+    ).rejects.toThrow(/stays ended/);
+  });
+
+  test('is given by nobody who bids on the lot, and who gives it does not bid', async () => {
+    await as(
+      rival,
+      `INSERT INTO offer (id, seller_id, buyer_id, purpose, lot_id, created_at) VALUES ($1, $2, $3, 'agreement', $4, now())`,
+      [v7(), seller.caller.partyId, rival.caller.partyId, lotId],
+    );
+    await expect(invite(buyer, 'offer_id', offerId, rival)).rejects.toThrow(/does not advise/);
+    await expect(invite(buyer, 'lot_id', lotId, rival)).rejects.toThrow(/does not advise/);
+    const [asked] = await invite(buyer, 'offer_id', offerId);
+    const bid = `INSERT INTO offer (id, seller_id, buyer_id, purpose, lot_id, created_at) VALUES ($1, $2, $3, 'agreement', $4, now())`;
+    const values = [v7(), seller.caller.partyId, adviser.caller.partyId, lotId];
+    await expect(as(adviser, bid, values)).rejects.toThrow(/does not bid/);
+    await as(adviser, 'UPDATE advice SET ended_at = now() WHERE id = $1', [asked?.['id']]);
+    await as(adviser, bid, values);
+  });
+
+  test('holds notes in their author’s name and drafts of the adviser alone', async () => {
+    const [asked] = await invite(buyer, 'agreement_id', agreementId);
+    const id = asked?.['id'];
+    const note = `INSERT INTO advice_note VALUES ($1, $2, $3, 'Ada', 'Look at the fibre.', now())`;
+    await expect(as(adviser, note, [id, v7(), buyer.caller.partyId])).rejects.toThrow(/row-level security/);
+    const draft = `INSERT INTO advice_draft (advice_id, id, document, by_name, written_at) VALUES ($1, $2, '{}', 'Ada', now())`;
+    await expect(as(buyer, draft, [id, v7()])).rejects.toThrow(/row-level security/);
+    await as(adviser, draft, [id, v7()]);
+    expect(await count(buyer, 'advice_draft')).toBe(1);
+    expect(await count(seller, 'advice_draft')).toBe(0);
+  });
+
+  test('shows a draft of a lot to its seller’s adviser alone, while it runs', async () => {
+    const shown = 'SELECT version FROM lot_version WHERE lot_id = $1';
+    const [asked] = await invite(seller, 'lot_id', draftId);
+    expect(await as(adviser, shown, [draftId])).toHaveLength(1);
+    expect(await as(buyer, shown, [draftId])).toEqual([]);
+    await as(seller, 'UPDATE advice SET ended_at = now() WHERE id = $1', [asked?.['id']]);
+    expect(await as(adviser, shown, [draftId])).toEqual([]);
   });
 });
 
@@ -242,6 +282,7 @@ describe('what is written', () => {
     'offer_ending',
     'signature',
     'advice_note',
+    'advice_draft',
   ])('%s: nobody changes or takes away, not even the owner of the table', async (table) => {
     for (const sql of [`DELETE FROM "${table}"`, `TRUNCATE "${table}" CASCADE`]) {
       await expect(as(seller, sql), sql).rejects.toThrow(/permission denied/);

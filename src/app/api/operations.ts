@@ -4,6 +4,21 @@
  */
 import type { Described, Operation } from './operation.ts';
 import { listAgreements, readOneAgreement, recordOneAgreement } from './operations/agreement-operations.ts';
+import {
+  changeOneLot,
+  counterOneOffer,
+  draftOneLot,
+  endOneOffer,
+  listLots,
+  listOffers,
+  makeOneOffer,
+  postOneLot,
+  proposeOneAmendment,
+  proposeOneClosing,
+  readOneLot,
+  readOneOffer,
+  withdrawOneLot,
+} from './operations/bargain-operations.ts';
 import { readInvoice, readOneFile, recordOneFile } from './operations/file-operations.ts';
 import {
   correctOneLoad,
@@ -93,6 +108,14 @@ export const GROUPS: readonly Group[] = [
       ...[recordSomeChoices, listAllowances, proposeOneAllowance, answerOneAllowance],
       ...[listSettlements, settleSomeLoads, readInvoice],
       ...[listCorrections, proposeOneCorrection, answerOneCorrection],
+    ],
+  },
+  {
+    name: 'Feed for sale and offers',
+    operations: [
+      ...[listLots, readOneLot, draftOneLot, changeOneLot, postOneLot, withdrawOneLot],
+      ...[listOffers, readOneOffer, makeOneOffer, counterOneOffer, endOneOffer],
+      ...[proposeOneAmendment, proposeOneClosing],
     ],
   },
 ];

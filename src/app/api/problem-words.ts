@@ -59,6 +59,10 @@ export const PROBLEM_WORDS: Readonly<Record<ProblemCode, ProblemWords>> = {
   },
   'lot-closed': { title: 'The lot is closed', meaning: 'It is no longer offered, or not to you.' },
   'offer-open': { title: 'An offer is open already', meaning: 'End or answer the open one first.' },
+  'advice-over': {
+    title: 'The advice has ended',
+    meaning: 'Whoever asked for it, or the adviser, ended it.',
+  },
   'offer-over': { title: 'The offer is over', meaning: 'It was signed, withdrawn or declined.' },
   'offer-moved': {
     title: 'The offer has a newer version',

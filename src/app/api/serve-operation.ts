@@ -6,6 +6,7 @@ import type { NextRequest } from 'next/server';
 import { requireScope } from '../../usecases/context.ts';
 import { answer, json } from '../server/answer.ts';
 import { apiContext } from '../server/current-caller.ts';
+import { mailAfterwards } from '../server/mail-afterwards.ts';
 import type { AskedOf, Operation } from './operation.ts';
 import { readBody, readKey, readShape } from './read-request.ts';
 
@@ -23,6 +24,7 @@ export function serve({ method, scopes, query, body, work }: Operation): Route {
         once: readKey(request),
       };
       const told = await work(context, asked as unknown as AskedOf<string, never, never>);
+      if (method === 'POST') mailAfterwards();
       return told instanceof Response ? told : json(told);
     });
 }

@@ -102,7 +102,7 @@ function methodFigures(method: unknown): readonly Setting[] {
           kind: 'list',
           path: ['test'],
           label: 'Another test is',
-          options: optionsOf({ cheap: 'cheap: repeat as often as needed', dear: 'dear: repeat once' }),
+          options: optionsOf({ cheap: 'cheap: repeat twice more', dear: 'dear: repeat once more' }),
         },
       ];
     case 'astm-d3244':

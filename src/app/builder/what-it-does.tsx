@@ -35,6 +35,8 @@ export interface WhatItDoesProps {
   /** What the two versions are called; "before" and "now" unless said. */
   readonly names?: { readonly before: string; readonly after: string } | undefined;
   readonly locale?: string | undefined;
+  /** For a page that tells elsewhere what changed in words. */
+  readonly figuresAlone?: boolean;
 }
 
 const NAMES = { before: 'before', after: 'now' };
@@ -53,7 +55,8 @@ interface TriedProps extends Omit<WhatItDoesProps, 'before' | 'after'> {
   readonly after: Agreement;
 }
 
-function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = 'en-US' }: TriedProps) {
+function Tried(props: TriedProps) {
+  const { before, after, lotTests, quotes = {}, names = NAMES, locale = 'en-US', figuresAlone } = props;
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>(quotes);
   const [haul, setHaul] = useState<string>();
   const unit = haulUnit(after) ?? (before && haulUnit(before));
@@ -118,7 +121,7 @@ function Tried({ before, after, lotTests, quotes = {}, names = NAMES, locale = '
       ) : null}
       <WorthGrid rows={tried.grid} money={money} />
       <p className="hint">Each point that starch gains, fibre loses; the other figures stay.</p>
-      {before ? <WordChanges changes={changes} /> : null}
+      {before && !figuresAlone ? <WordChanges changes={changes} /> : null}
     </div>
   );
 }

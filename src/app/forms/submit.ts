@@ -4,11 +4,12 @@
 import { randomUUID } from 'node:crypto';
 import { redirect } from 'next/navigation';
 import type { Refusal } from '../../usecases/refusal.ts';
+import { mailAfterwards } from '../server/mail-afterwards.ts';
 import { logDefect, refusalOf } from '../server/refused.ts';
 import type { FormState } from './form-state.ts';
 
 const KEPT_LENGTH = 100_000;
-const SECRET_FIELDS = ['password'];
+const SECRET_FIELDS = ['password', 'present'];
 
 /** One text of a form, '' where it is absent. */
 export function textOf(sent: FormData, name: string): string {
@@ -23,15 +24,15 @@ export function rowOf(sent: FormData, names: readonly string[]): Record<string, 
   );
 }
 
-/** Whether whoever sent it says that unusual figures are right. */
-export function isConfirmed(sent: FormData): boolean {
-  return textOf(sent, 'confirmed') === 'yes';
-}
-
-/** The form's request key, where it has one. */
+/** The request key of a form, as a use case takes it. */
 export function keyOf(sent: FormData): { readonly key?: string } {
   const key = textOf(sent, 'key');
   return key === '' ? {} : { key };
+}
+
+/** Whether whoever sent it says that unusual figures are right. */
+export function isConfirmed(sent: FormData): boolean {
+  return textOf(sent, 'confirmed') === 'yes';
 }
 
 /** Where to go on, or what to show in place. */
@@ -47,6 +48,7 @@ export async function submit(
   let done: Done;
   try {
     done = await work();
+    mailAfterwards();
   } catch (error) {
     const refused = refusalOf(error);
     return refused

@@ -4,12 +4,19 @@
 import { mayDo, type Role } from '../../domain/parties/permissions.ts';
 import { NoAgreement } from '../agreements/no-agreement.tsx';
 
-export function EmptyLoads({ hasAgreement, role }: { readonly hasAgreement: boolean; readonly role: Role }) {
+export interface EmptyLoadsProps {
+  readonly hasAgreement: boolean;
+  /** Whether the reader's party is a side of one; else it advises. */
+  readonly isPartner: boolean;
+  readonly role: Role;
+}
+
+export function EmptyLoads({ hasAgreement, isPartner, role }: EmptyLoadsProps) {
   if (!hasAgreement) return <NoAgreement mayRecord={mayDo(role, 'record-agreement')} />;
   return (
     <p>
       No load has been weighed yet.{' '}
-      {mayDo(role, 'record-load') ? <a href="/loads/new">Weigh the first one.</a> : null}
+      {isPartner && mayDo(role, 'record-load') ? <a href="/loads/new">Weigh the first one.</a> : null}
     </p>
   );
 }

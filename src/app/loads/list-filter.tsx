@@ -4,6 +4,7 @@
 import type { AgreementSummary } from '../../usecases/agreements/read-agreement-list.ts';
 import type { LoadListRequest } from '../../usecases/loads/read-load-list.ts';
 import { addressOf } from '../place/asked.ts';
+import { withPartner } from '../place/partner-words.ts';
 import { type ListStatus, STATUSES } from './list-request.ts';
 
 const STATUS_WORDS: Readonly<Record<ListStatus, string>> = {
@@ -45,10 +46,13 @@ export function ListFilter({ request: { status, agreementId }, agreements }: Lis
               Every agreement
             </a>
           </li>
-          {agreements.map(({ id, number, seller, buyer, side }) => (
-            <li key={id}>
-              <a href={to({ status, agreement: id })} aria-current={id === agreementId ? 'true' : undefined}>
-                {number} with {side === 'seller' ? buyer : seller}
+          {agreements.map((agreement) => (
+            <li key={agreement.id}>
+              <a
+                href={to({ status, agreement: agreement.id })}
+                aria-current={agreement.id === agreementId ? 'true' : undefined}
+              >
+                {withPartner(agreement)}
               </a>
             </li>
           ))}

@@ -31,11 +31,13 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
   }));
   const { role, agreements, waiting, list } = page;
   const told = await toldBy(asked);
+  // Whoever only advises weighs nothing.
+  const isPartner = agreements.some(({ side }) => side !== 'adviser');
   return (
     <>
       <div className="title">
         <h1>Loads</h1>
-        {agreements.length > 0 && mayDo(role, 'record-load') ? (
+        {isPartner && mayDo(role, 'record-load') ? (
           <a className={role === 'scale-operator' ? 'act-link' : 'plain-link'} href="/loads/new">
             Weigh a load
           </a>
@@ -48,7 +50,7 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
       )}
       <WaitingList groups={waiting} role={role} requestKey={randomUUID} isOneOfMany={agreements.length > 1} />
       {agreements.length === 0 || (agreements.every(({ loads }) => loads === 0) && waiting.length === 0) ? (
-        <EmptyLoads hasAgreement={agreements.length > 0} role={role} />
+        <EmptyLoads hasAgreement={agreements.length > 0} isPartner={isPartner} role={role} />
       ) : (
         <section aria-labelledby="all-loads">
           <h2 id="all-loads">Every load, newest first</h2>

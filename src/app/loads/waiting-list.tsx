@@ -13,9 +13,11 @@ export interface WaitingListProps {
   readonly requestKey: () => string;
   /** Whether each must say which agreement it is about. */
   readonly isOneOfMany: boolean;
+  /** Whether the first is what to do first on its page. */
+  readonly isLeading?: boolean;
 }
 
-export function WaitingList({ groups, role, requestKey, isOneOfMany }: WaitingListProps) {
+export function WaitingList({ groups, role, requestKey, isOneOfMany, isLeading = true }: WaitingListProps) {
   if (groups.length === 0) return null;
   const ordered = [...groups.filter(({ yours }) => yours), ...groups.filter(({ yours }) => !yours)];
   return (
@@ -28,7 +30,7 @@ export function WaitingList({ groups, role, requestKey, isOneOfMany }: WaitingLi
               group={group}
               role={role}
               requestKey={requestKey}
-              isFirst={index === 0 && role !== 'scale-operator'}
+              isFirst={isLeading && index === 0 && role !== 'scale-operator'}
             />
           </li>
         ))}

@@ -2,13 +2,18 @@
  * People of the party: who may be invited, by whom, and the end of sign-ins elsewhere.
  */
 import { mayDo, ROLE_NAMES, ROLES } from '../../domain/parties/permissions.ts';
+import { hasPassword } from '../../usecases/people/change-password.ts';
+import { readMailChoice } from '../../usecases/people/choose-mail.ts';
 import { readMembers } from '../../usecases/people/members.ts';
 import { readTokens } from '../../usecases/tokens/keep-tokens.ts';
 import { RecordForm } from '../forms/record-form.tsx';
 import { ask, askToSignIn } from '../server/ask.ts';
 import { currentMembership, currentSession } from '../server/current-caller.ts';
+import { openedRecord } from '../server/record.ts';
+import { settings } from '../server/settings.ts';
 import { invite, inviteOther } from './invite-actions.ts';
 import { MemberList } from './member-list.tsx';
+import { MailSection, PasswordSection } from './own-sections.tsx';
 import { leaveElsewhere } from './session-actions.ts';
 import { TokenPart } from './token-part.tsx';
 
@@ -70,6 +75,10 @@ export default async function PeoplePage() {
           </section>
         </>
       ) : null}
+      {membership && settings().mail ? (
+        <MailSection {...membership} wanted={await ask(readMailChoice)} />
+      ) : null}
+      <PasswordSection hasOne={await hasPassword(await openedRecord(), session)} />
       {membership && mayDo(membership.role, 'keep-token') ? (
         <TokenPart party={membership.party} tokens={await ask(readTokens)} />
       ) : null}

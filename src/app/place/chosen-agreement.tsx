@@ -6,24 +6,32 @@ import type { Verb } from '../../domain/parties/permissions.ts';
 import { type AgreementSummary, readAgreementList } from '../../usecases/agreements/read-agreement-list.ts';
 import { type AgreementView, readAgreementWords } from '../../usecases/agreements/read-agreement-words.ts';
 import { type Context, permit } from '../../usecases/context.ts';
+import { Refusal } from '../../usecases/refusal.ts';
 import { type Asked, askedText } from './asked.ts';
+import { withPartner } from './partner-words.ts';
 
 export interface Chosen {
   readonly agreements: readonly AgreementSummary[];
   readonly agreement: AgreementView | undefined;
 }
 
-/** Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others. */
+/**
+ * Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others, and `not-yours` for one that
+ * the caller's party advises on only: nothing is recorded there by an adviser.
+ */
 export async function chooseAgreement(
   context: Context,
   { asked, locale, verb }: { readonly asked: Asked; readonly locale: string; readonly verb: Verb },
 ): Promise<Chosen> {
   permit(context, verb);
-  const agreements = await readAgreementList(context, { locale });
+  const agreements = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
   const agreementId =
     askedText(asked, 'agreement') ?? (agreements.length === 1 ? agreements[0]?.id : undefined);
   const agreement =
     agreementId === undefined ? undefined : await readAgreementWords(context, { agreementId });
+  if (agreement?.side === 'adviser') {
+    throw new Refusal('not-yours', 'An adviser reads the agreement; its two parties write to it.');
+  }
   return { agreements, agreement };
 }
 
@@ -41,10 +49,10 @@ export function AgreementChoice({
     <>
       <p>Under which agreement?</p>
       <ul className="pick">
-        {agreements.map(({ id, number, seller, buyer, side }) => (
-          <li key={id}>
-            <a className="act-link" href={`${path}?agreement=${id}`}>
-              {number} with {side === 'seller' ? buyer : seller}
+        {agreements.map((agreement) => (
+          <li key={agreement.id}>
+            <a className="act-link" href={`${path}?agreement=${agreement.id}`}>
+              {withPartner(agreement)}
             </a>
           </li>
         ))}
@@ -57,10 +65,9 @@ export function AgreementChoice({
 export function AgreementLine({ chosen, path }: { readonly chosen: Chosen; readonly path: string }) {
   const { agreements, agreement } = chosen;
   if (!agreement) return null;
-  const { number, side, seller, buyer } = agreement;
   return (
     <p className="quiet-word">
-      {number} with {side === 'seller' ? buyer : seller}
+      {withPartner(agreement)}
       {agreements.length > 1 ? (
         <>
           {' · '}

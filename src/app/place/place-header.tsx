@@ -9,23 +9,35 @@ import { chooseParty, leave } from '../people/session-actions.ts';
 export interface PlaceHeaderProps {
   readonly session: SessionView | undefined;
   readonly membership: Membership | undefined;
+  /** How many notices nobody has marked as seen. */
+  readonly news: number;
 }
 
-export function PlaceHeader({ session, membership }: PlaceHeaderProps) {
+export function PlaceHeader({ session, membership, news }: PlaceHeaderProps) {
   return (
     <header className="head">
       <a className="name" href="/">
         Huskledger
+        {news === 0 ? null : (
+          <span className="news">
+            {news} <span className="news-word">new</span>
+          </span>
+        )}
       </a>
       {session ? (
         <>
           <nav aria-label="Places" className="places">
-            <a href="/loads">Loads</a>
+            <a href="/lots">Feed for sale</a>
             <a href="/agreements">Agreements</a>
+            <a href="/loads">Loads</a>
           </nav>
           <Who session={session} membership={membership} />
         </>
-      ) : null}
+      ) : (
+        <nav aria-label="Places" className="places">
+          <a href="/feed">Feed for sale</a>
+        </nav>
+      )}
     </header>
   );
 }
@@ -56,6 +68,7 @@ function Who({
             </button>
           </form>
         ))}
+        <a href="/advice">Advice</a>
         <a href="/people">People and sign-ins</a>
         <form action={leave}>
           <button type="submit" className="quiet">

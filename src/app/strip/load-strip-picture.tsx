@@ -41,8 +41,14 @@ const PARTS: readonly (readonly [StripPart, string])[] = [
   ['rest', 'the rest'],
 ];
 
+export interface StripLegendProps {
+  readonly load?: LoadComposition;
+  /** What the lengths of the strips stand for. */
+  readonly length?: string;
+}
+
 /** What the fills mean; with a load, how much of each it holds. */
-export function StripLegend({ load }: { readonly load?: LoadComposition }) {
+export function StripLegend({ load, length = 'net weight' }: StripLegendProps) {
   const segments = load && loadStrip(load).segments;
   if (segments?.length === 1) return null;
   const shown = segments ?? PARTS.map(([part, label]) => ({ part, label, percent: null }));
@@ -56,7 +62,7 @@ export function StripLegend({ load }: { readonly load?: LoadComposition }) {
           {percent === null ? label : `${label} ${percent} %`}
         </span>
       ))}
-      <span className="legend-part">{load ? 'of the wet load' : 'length: net weight'}</span>
+      <span className="legend-part">{load ? 'of the wet load' : `length: ${length}`}</span>
     </p>
   );
 }

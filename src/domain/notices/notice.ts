@@ -11,6 +11,7 @@ export const NOTICE_KINDS = [
   'lot-sold',
   'lot-withdrawn',
   'lot-shared',
+  'share-accepted',
   'agreement-signed',
   'amendment-came',
   'amendment-signed',
@@ -19,11 +20,14 @@ export const NOTICE_KINDS = [
   'advice-asked',
   'advice-note',
   'advice-draft',
+  'advice-accepted',
+  'advice-ended',
 ] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** What a notice is about, and so which page it leads to. */
-export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, 'offer' | 'lot' | 'agreement' | 'advice'>> = {
+export type NoticeSubject = 'offer' | 'lot' | 'agreement' | 'advice';
+export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'offer-came': 'offer',
   'offer-countered': 'offer',
   'offer-signed': 'offer',
@@ -32,6 +36,7 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, 'offer' | 'lot' | 'agr
   'lot-sold': 'offer',
   'lot-withdrawn': 'offer',
   'lot-shared': 'lot',
+  'share-accepted': 'lot',
   'agreement-signed': 'agreement',
   'amendment-came': 'offer',
   'amendment-signed': 'agreement',
@@ -40,7 +45,21 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, 'offer' | 'lot' | 'agr
   'advice-asked': 'advice',
   'advice-note': 'advice',
   'advice-draft': 'advice',
+  'advice-accepted': 'advice',
+  'advice-ended': 'advice',
 };
+
+const PLACES: Readonly<Record<NoticeSubject, string>> = {
+  offer: '/offers/',
+  lot: '/lots/',
+  agreement: '/agreements/',
+  advice: '/advice/',
+};
+
+/** The page that a notice leads to: "/offers/0198…". */
+export function noticePath(kind: NoticeKind, subjectId: string): string {
+  return PLACES[NOTICE_SUBJECTS[kind]] + subjectId;
+}
 
 /** The sentence of a notice; `from` is the other party's name. */
 export function noticeInWords(kind: NoticeKind, from: string): string {
@@ -61,6 +80,8 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} no longer offers the lot. Your offer is over.`;
     case 'lot-shared':
       return `${from} shows you a lot.`;
+    case 'share-accepted':
+      return `${from} has come by your link and sees the lot.`;
     case 'agreement-signed':
       return `You and ${from} have both signed: the agreement stands.`;
     case 'amendment-came':
@@ -77,5 +98,9 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} wrote a note.`;
     case 'advice-draft':
       return `${from} proposes terms to you.`;
+    case 'advice-accepted':
+      return `${from} has come by your link and advises you.`;
+    case 'advice-ended':
+      return `${from} ended the advice between you.`;
   }
 }

@@ -33,7 +33,7 @@ const SELECT = `
     (extract(epoch FROM l.open_until) * 1000)::float8 AS "openUntil",
     (extract(epoch FROM l.held_until) * 1000)::float8 AS "heldUntil",
     v.version, v.document, to_char(v.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "updatedAt",
-    (SELECT address FROM lot_address a WHERE a.lot_id = l.id ORDER BY a.version DESC LIMIT 1) AS address,
+    nullif((SELECT address FROM lot_address a WHERE a.lot_id = l.id ORDER BY a.version DESC LIMIT 1), '') AS address,
     (SELECT p.document FROM public_listing p WHERE p.lot_id = l.id) AS listing
   FROM lot l
   JOIN party s ON s.id = l.seller_id

@@ -85,6 +85,27 @@ export async function insertQuotes(
   });
 }
 
+export interface LatestQuote {
+  readonly agreementId: string;
+  readonly series: string;
+  readonly date: string;
+  readonly price: string;
+}
+
+/** The newest quote of each series of these names, under each agreement that the transaction may see. */
+export async function readLatestQuotes(
+  tx: Transaction,
+  names: readonly string[],
+): Promise<readonly LatestQuote[]> {
+  return await tx.$queryRawUnsafe<LatestQuote[]>(
+    `SELECT DISTINCT ON (s.agreement_id, s.name) s.agreement_id AS "agreementId", s.name AS series,
+       q.quoted_on::text AS date, q.price::text
+     FROM series s JOIN quote q ON q.agreement_id = s.agreement_id AND q.series_id = s.id
+     WHERE s.name = ANY($1::text[]) ORDER BY s.agreement_id, s.name, q.quoted_on DESC`,
+    names,
+  );
+}
+
 export interface ElectionRow {
   readonly id: string;
   readonly loadId: string;

@@ -67,6 +67,14 @@ export async function readClosing(tx: Transaction, agreementId: string): Promise
   return row;
 }
 
+/** The last day of delivery of each agreement that was closed early, by the agreement's id. */
+export async function readClosingDays(tx: Transaction): Promise<ReadonlyMap<string, string>> {
+  const rows = await tx.$queryRawUnsafe<{ agreementId: string; day: string }[]>(
+    'SELECT agreement_id AS "agreementId", last_delivery_on::text AS day FROM agreement_closing',
+  );
+  return new Map(rows.map(({ agreementId, day }) => [agreementId, day]));
+}
+
 /** The number that each agreement has among its seller's, by the agreement's id. */
 export async function readSerials(tx: Transaction): Promise<ReadonlyMap<string, number>> {
   const rows = await tx.$queryRawUnsafe<{ agreementId: string; serial: number }[]>(

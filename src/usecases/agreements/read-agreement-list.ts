@@ -6,8 +6,9 @@ import { FEEDS } from '../../domain/agreement/measures.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readBalances } from '../../store/rows/journal-rows.ts';
 import { countLoads } from '../../store/rows/list-rows.ts';
+import { readClosingDays, readSerials } from '../../store/rows/signing-rows.ts';
 import { type Context, permit } from '../context.ts';
-import { agreementOf } from './find-agreement.ts';
+import { agreementOf, sideOf } from './find-agreement.ts';
 
 export interface AgreementSummary {
   readonly id: string;
@@ -15,9 +16,14 @@ export interface AgreementSummary {
   readonly version: number;
   readonly seller: string;
   readonly buyer: string;
-  readonly side: 'seller' | 'buyer';
+  /** The caller's; an adviser looks on. */
+  readonly side: 'seller' | 'buyer' | 'adviser';
   /** With the parts of the ear in it. */
   readonly feed: string;
+  /** The seller's own running number of it; null where it was signed elsewhere and recorded. */
+  readonly serial: number | null;
+  /** The last day of delivery, where both closed it early. */
+  readonly closedOn: string | null;
   readonly loads: number;
   readonly waiting: number;
   /** What the buyer owes the seller for settled loads, as the reader writes it; "−" before it where the seller owes. */
@@ -39,6 +45,7 @@ export async function readAgreementList(
         .filter(({ account }) => account === 'buyer-owes-seller')
         .map(({ agreementId, balance }) => [agreementId, balance]),
     );
+    const [serials, closings] = [await readSerials(tx), await readClosingDays(tx)];
     const counts = new Map((await countLoads(tx)).map((count) => [count.agreementId, count]));
     return rows.map((row) => {
       const agreement = agreementOf(row.document);
@@ -48,8 +55,10 @@ export async function readAgreementList(
         version: row.version,
         seller: row.sellerName,
         buyer: row.buyerName,
-        side: row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
+        side: sideOf(row, context.caller),
         feed: FEEDS[agreement.feed],
+        serial: serials.get(row.id) ?? null,
+        closedOn: closings.get(row.id) ?? null,
         loads: counts.get(row.id)?.loads ?? 0,
         waiting: counts.get(row.id)?.waiting ?? 0,
         owed: figures.show(balances.get(row.id) ?? '0'),

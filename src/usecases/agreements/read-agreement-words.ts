@@ -8,7 +8,7 @@ import { measuresNeeded, needsDistance } from '../../domain/settlement/prepare-t
 import { agreementInWords, type Section } from '../../domain/words/agreement-words.ts';
 import { readAwaitedSamples } from '../../store/rows/result-rows.ts';
 import { type Context, permit } from '../context.ts';
-import { findAgreement } from './find-agreement.ts';
+import { findAgreement, sideOf } from './find-agreement.ts';
 
 export interface AgreementView {
   readonly id: string;
@@ -17,7 +17,7 @@ export interface AgreementView {
   readonly fingerprint: string;
   readonly seller: string;
   readonly buyer: string;
-  readonly side: 'seller' | 'buyer';
+  readonly side: 'seller' | 'buyer' | 'adviser';
   readonly timeZone: string;
   readonly currency: string;
   readonly sections: readonly Section[];
@@ -49,7 +49,7 @@ export async function readAgreementWords(
       fingerprint: row.fingerprint,
       seller: row.sellerName,
       buyer: row.buyerName,
-      side: row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
+      side: sideOf(row, context.caller),
       timeZone: agreement.timeZone,
       currency: agreement.currency,
       sections: agreementInWords(agreement),

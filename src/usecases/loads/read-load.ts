@@ -12,7 +12,7 @@ import { readHistory } from '../../store/rows/list-rows.ts';
 import { findLoad, readLoadVersions } from '../../store/rows/load-rows.ts';
 import { readResultAnswers } from '../../store/rows/result-answer-rows.ts';
 import { readResultVersions } from '../../store/rows/result-rows.ts';
-import { findAgreement, isId } from '../agreements/find-agreement.ts';
+import { findAgreement, isId, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { Refusal } from '../refusal.ts';
 import { loadSetting, outcomesOf } from './load-views.ts';
@@ -24,8 +24,8 @@ export interface LoadView {
   readonly agreementNumber: string;
   readonly seller: string;
   readonly buyer: string;
-  /** Which side the caller's party is on. */
-  readonly side: 'seller' | 'buyer';
+  /** Which side the caller's party is on; an adviser looks on. */
+  readonly side: 'seller' | 'buyer' | 'adviser';
   readonly currency: string;
   readonly timeZone: string;
   readonly ticket: Omit<InvoiceLoad, 'references' | 'lines' | 'total'>;
@@ -109,7 +109,7 @@ export async function readLoad(
       agreementNumber: found.row.number,
       seller: found.row.sellerName,
       buyer: found.row.buyerName,
-      side: found.row.sellerId === context.caller.partyId ? 'seller' : 'buyer',
+      side: sideOf(found.row, context.caller),
       currency: money.currency,
       timeZone: terms.agreement.timeZone,
       ticket: describeTicket(outcome, setting),

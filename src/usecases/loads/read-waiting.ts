@@ -4,7 +4,7 @@
 import type { WaitingReason } from '../../domain/settlement/outcome.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readUnsettledLoads } from '../../store/rows/load-rows.ts';
-import { withVersions } from '../agreements/find-agreement.ts';
+import { sideOf, withVersions } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { outcomesOf } from './load-views.ts';
 
@@ -32,6 +32,8 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
   return await context.store.forParty(partyId, async (tx) => {
     const groups = new Map<string, WaitingGroup & { readonly oldest: number }>();
     for (const row of await readAgreements(tx)) {
+      // Nothing waits for an adviser.
+      if (sideOf(row, context.caller) === 'adviser') continue;
       const loads = await readUnsettledLoads(tx, row.id);
       if (loads.length === 0) continue;
       const found = await withVersions(tx, row);

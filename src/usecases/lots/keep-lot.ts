@@ -6,6 +6,7 @@ import { printPath } from '../../domain/agreement/problem.ts';
 import { checkLot, type LotDocument } from '../../domain/lots/lot-document.ts';
 import { canonicalText } from '../../journal/fingerprint.ts';
 import type { Transaction } from '../../store/open-store.ts';
+import { type LotFileRow, readLotFiles } from '../../store/rows/lot-file-rows.ts';
 import { insertAddress, insertLot, insertLotVersion } from '../../store/rows/lot-rows.ts';
 import { lockLot } from '../../store/rows/offer-rows.ts';
 import { type Context, permit, stamp } from '../context.ts';
@@ -17,7 +18,10 @@ import { refreshListing } from './post-lot.ts';
 export interface LotToKeep {
   /** The lot's document, parsed. */
   readonly document: unknown;
-  /** Where the feed lies; told to the buyer once both have signed. */
+  /**
+   * Where the feed lies; told to the buyer once both have signed. Undefined leaves it as it was; an empty one takes it
+   * away.
+   */
   readonly address?: string;
   readonly key?: string;
 }
@@ -32,7 +36,7 @@ export async function draftLot(
   permit(context, 'keep-lot');
   const input = { document, address: address ?? null };
   return await doOnce(context, { verb: 'draft-lot', subject: 'lot', key, input }, async (tx) => {
-    const lot = readLotDocument(document, address);
+    const lot = readLotDocument(document, address, []);
     const lotId = context.newId();
     await insertLot(tx, {
       id: lotId,
@@ -40,7 +44,13 @@ export async function draftLot(
       createdAt: stamp(context),
       createdBy: context.caller.personId,
     });
-    await writeVersion(tx, context, { lotId, version: 1, lot, address, isShown: false });
+    await writeVersion(tx, context, {
+      lotId,
+      version: 1,
+      lot,
+      address: address?.trim() === '' ? undefined : address,
+      isShown: false,
+    });
     return { lotId };
   });
 }
@@ -59,21 +69,33 @@ export async function changeLot(
     await lockLot(tx, lotId);
     const before = await findOwnLot(tx, context, lotId);
     refuseSold(before);
-    const lot = readLotDocument(document, address);
+    const files = await readLotFiles(tx, lotId);
+    const lot = readLotDocument(document, address, files);
     const version = before.version + 1;
     const isShown = before.state === 'posted';
-    const isMoved = (address ?? '').trim() !== (before.address ?? '');
+    const isMoved = address !== undefined && address.trim() !== (before.address ?? '');
     await writeVersion(tx, context, { lotId, version, lot, address: isMoved ? address : undefined, isShown });
     if (isShown) await refreshListing(tx, context, { lotId, lot });
     return { version };
   });
 }
 
-function readLotDocument(document: unknown, address: string | undefined): LotDocument {
+/** `files` are those that are attached to the lot; its tests may name no others. */
+function readLotDocument(
+  document: unknown,
+  address: string | undefined,
+  files: readonly Pick<LotFileRow, 'id'>[],
+): LotDocument {
   const { lot, problems } = checkLot(document);
+  const strange = (lot?.tests ?? []).flatMap(({ file }, index) =>
+    file === undefined || files.some(({ id }) => id === file)
+      ? []
+      : [{ column: `tests.${index}.file`, message: 'is no file of this lot; attach the report first' }],
+  );
   const long = (address ?? '').length > LONGEST_ADDRESS;
   const told = [
     ...problems.map(lotProblem),
+    ...strange,
     ...(long ? [{ column: 'address', message: `must have at most ${LONGEST_ADDRESS} characters` }] : []),
   ];
   if (told.length > 0 || !lot) throw badInput(told);
@@ -97,11 +119,11 @@ interface VersionToWrite {
 async function writeVersion(
   tx: Transaction,
   context: Context,
-  { lotId, version, lot, address = '', isShown }: VersionToWrite,
+  { lotId, version, lot, address, isShown }: VersionToWrite,
 ): Promise<void> {
   const recorded = { recordedAt: stamp(context), recordedBy: context.caller.personId };
   await insertLotVersion(tx, { lotId, version, document: canonicalText(lot), isShown, ...recorded });
-  if (address.trim() !== '') {
+  if (address !== undefined) {
     await insertAddress(tx, { lotId, version, address: address.trim(), ...recorded });
   }
 }

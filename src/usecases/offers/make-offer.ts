@@ -3,6 +3,7 @@
  */
 import { checkLot } from '../../domain/lots/lot-document.ts';
 import { checkTerms } from '../../domain/offers/check-terms.ts';
+import type { Transaction } from '../../store/open-store.ts';
 import { type LotRow, readLot } from '../../store/rows/lot-rows.ts';
 import { insertOffer, lockLot, readOffers } from '../../store/rows/offer-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';
@@ -22,7 +23,7 @@ export interface OfferToMake extends Sending {
 
 /**
  * Returns the offer's id. Refuses `not-allowed`, `bad-input` (with every fault and its path), `not-found`, `not-yours`
- * for one's own lot, `lot-closed` where the lot takes no offers, `offer-open` where the party has one on it already.
+ * for one's own lot and for one that the party advises on, `lot-closed` where the lot takes no offers, `offer-open` where the party has one on it already.
  */
 export async function makeOffer(
   context: Context,
@@ -37,6 +38,7 @@ export async function makeOffer(
     const lot = await readLot(tx, lotId);
     if (!lot) throw new Refusal('not-found', 'There is no such lot.');
     if (lot.sellerId === partyId) throw new Refusal('not-yours', 'This lot is your own.');
+    await refuseAdviser(tx, { partyId, lotId });
     refuseClosed(lot, context);
     const open = (await readOffers(tx)).find(
       (offer) => offer.lotId === lotId && offer.buyerId === partyId && offer.ending === null,
@@ -81,6 +83,22 @@ export async function makeOffer(
     await tell(tx, context, [{ partyId: lot.sellerId, kind: 'offer-came', subjectId: offerId }]);
     return { offerId };
   });
+}
+
+/** Who advises a party on a lot, or on an offer on it, has seen too much to bid there. */
+async function refuseAdviser(
+  tx: Transaction,
+  { partyId, lotId }: { readonly partyId: string; readonly lotId: string },
+): Promise<void> {
+  const advises = await tx.advice.findFirst({
+    where: { adviserId: partyId, endedAt: null, OR: [{ lotId }, { offer: { lotId } }] },
+    select: { party: { select: { name: true } } },
+  });
+  if (!advises) return;
+  throw new Refusal(
+    'not-yours',
+    `You advise ${advises.party.name} on this lot. End that advice before you make an offer of your own.`,
+  );
 }
 
 /** "L3-A7F2": the lot's number and a few signs of the offer's own, so that nobody learns how many offers there are. */

@@ -4,13 +4,11 @@
 import type { Role } from '../../domain/parties/permissions.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import type { Tools } from '../context.ts';
-import { badInput } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { hashPassword, isPassword } from './password.ts';
+import { admitPerson, writePerson } from './admit-person.ts';
 import { readPerson } from './person-input.ts';
 import { roleOf } from './role-names.ts';
 import { secretHash } from './secret-link.ts';
-import { refuseThrottled } from './throttle.ts';
 
 export interface OpenInvitation {
   readonly party: string;
@@ -47,36 +45,13 @@ export async function joinParty(
   { secret, password, address, ...given }: Joining,
 ): Promise<{ readonly personId: string; readonly partyId: string }> {
   const { name, email } = readPerson(['name', 'email'], given);
-  const known = await tools.store.atDoor(async (tx) => {
-    await findOpen(tx, tools, secret);
-    await refuseThrottled(tx, tools, { email, address });
-    return await tx.person.findUnique({ where: { email } });
-  });
-  if (known) {
-    const fits = await isPassword(password, known.passwordHash);
-    await tools.store.atDoor((tx) =>
-      tx.signInTry.create({
-        data: { id: tools.newId(), email, address, succeeded: fits, at: new Date(tools.now()) },
-      }),
-    );
-    if (!fits) {
-      throw new Refusal(
-        'wrong-sign-in',
-        'Somebody with this e-mail address is known here. Use their password.',
-      );
-    }
-  }
-  const passwordHash = known ? undefined : await hashPassword(password);
+  await tools.store.atDoor((tx) => findOpen(tx, tools, secret));
+  const admitted = await admitPerson(tools, { name, email, password, address });
   return await tools.store.atDoor(async (tx) => {
     await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${secretHash(secret)}, 2))::text`;
     const { id, partyId, role } = await findOpen(tx, tools, secret);
-    const personId = known?.id ?? tools.newId();
-    if (passwordHash !== undefined) {
-      if (await tx.person.findUnique({ where: { email } })) {
-        throw badInput([{ column: 'email', message: 'was just taken; try again' }]);
-      }
-      await tx.person.create({ data: { id: personId, name, email, passwordHash } });
-    }
+    const { personId } = admitted;
+    await writePerson(tx, admitted);
     const member = await tx.member.findUnique({ where: { partyId_personId: { partyId, personId } } });
     if (member) await tx.member.update({ where: { id: member.id }, data: { role, endedAt: null } });
     else await tx.member.create({ data: { id: tools.newId(), partyId, personId, role } });

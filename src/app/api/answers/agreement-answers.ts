@@ -2,7 +2,7 @@
  * Agreements as /api/v1 tells them.
  */
 import { z } from 'zod';
-import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, SIDE, VERSION } from './scalars.ts';
+import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, OWN_SIDE, VERSION } from './scalars.ts';
 
 export const AGREEMENT_SUMMARY = z.strictObject({
   id: ID,
@@ -10,7 +10,7 @@ export const AGREEMENT_SUMMARY = z.strictObject({
   version: VERSION,
   seller: z.string(),
   buyer: z.string(),
-  side: SIDE.describe('Which side the caller’s party is on.'),
+  side: OWN_SIDE.describe('Which side the caller’s party is on.'),
   feed: z.string().describe('With the parts of the ear in it.'),
   loads: COUNT,
   waiting: COUNT.describe('Loads that have not settled.'),
@@ -25,7 +25,7 @@ export const AGREEMENT = z.strictObject({
   fingerprint: FINGERPRINT,
   seller: z.string(),
   buyer: z.string(),
-  side: SIDE,
+  side: OWN_SIDE,
   timeZone: z.string().describe('IANA name.'),
   currency: CURRENCY,
   sections: z

@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { WAITING_REASONS } from '../../../domain/settlement/outcome.ts';
-import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, SIDE, VERSION, WALL_CLOCK } from './scalars.ts';
+import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, OWN_SIDE, VERSION, WALL_CLOCK } from './scalars.ts';
 
 export const STANDING = z.discriminatedUnion('status', [
   z.strictObject({ status: z.literal('settled'), total: DECIMAL, currency: CURRENCY }),
@@ -46,7 +46,7 @@ export const LOAD = z.strictObject({
   agreementNumber: z.string(),
   seller: z.string(),
   buyer: z.string(),
-  side: SIDE,
+  side: OWN_SIDE,
   currency: CURRENCY,
   timeZone: z.string(),
   ticket: z.strictObject({

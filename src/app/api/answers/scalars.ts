@@ -11,6 +11,8 @@ export const WALL_CLOCK = z.string().describe('On the agreement’s wall clock: 
 export const COUNT = z.int().min(0);
 export const VERSION = z.int().min(1).describe('1, and one more with each correction.');
 export const SIDE = z.enum(['seller', 'buyer']);
+/** The caller’s side; an adviser looks on. */
+export const OWN_SIDE = z.enum(['seller', 'buyer', 'adviser']);
 export const CURRENCY = z.string().describe('ISO 4217 code.');
 export const FINGERPRINT = z.string().describe('SHA-256, 64 hexadecimal digits.');
 export const CURSOR = z

@@ -5,7 +5,7 @@ import { randomUUID } from 'node:crypto';
 import { mayDo } from '../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
 import { readAllowanceList } from '../../../usecases/loads/agree-allowance.ts';
-import { readLoad } from '../../../usecases/loads/read-load.ts';
+import { type LoadView, readLoad } from '../../../usecases/loads/read-load.ts';
 import { readResultStories } from '../../../usecases/results/read-result-stories.ts';
 import type { Asked } from '../../place/asked.ts';
 import { ask } from '../../server/ask.ts';
@@ -77,8 +77,12 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           The ticket was put right: “{load.reason}”. It is version {load.version}.
         </p>
       ) : null}
-      <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
-      <LoadAllowance load={load} role={role} allowances={allowances} />
+      {load.side === 'adviser' ? null : (
+        <>
+          <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
+          <LoadAllowance load={load} role={role} allowances={allowances} />
+        </>
+      )}
       {price ? (
         <section aria-labelledby="price">
           <h2 id="price">{standing.status === 'settled' ? 'How it comes about' : 'What it would come to'}</h2>
@@ -100,11 +104,17 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
         </p>
       ) : null}
       <LoadHistory
-        partner={load.side === 'seller' ? load.buyer : load.seller}
+        partner={partnerOf(load)}
         history={load.history}
         timeZone={load.timeZone}
         isRefused={standing.status === 'refused'}
       />
     </>
   );
+}
+
+/** Whose people are not named to the reader. */
+function partnerOf({ side, seller, buyer }: LoadView): string {
+  if (side === 'adviser') return `somebody of ${seller} or ${buyer}`;
+  return side === 'seller' ? buyer : seller;
 }

@@ -1,0 +1,62 @@
+/**
+ * Where to go on from an agreement: its loads, its prices, and for its two parties a proposal to change or close it.
+ */
+import { mayDo, type Role } from '../../../domain/parties/permissions.ts';
+import type { AgreementPage } from '../../../usecases/agreements/read-agreement-page.ts';
+
+export interface AgreementStepsProps {
+  readonly page: AgreementPage;
+  readonly role: Role;
+}
+
+export function AgreementSteps({ page, role }: AgreementStepsProps) {
+  const { id, side, proposal, closing, document } = page;
+  const isPartner = side !== 'adviser';
+  const mayPropose = isPartner && mayDo(role, 'make-offer') && !proposal && !closing;
+  const follows = Object.values((document['references'] ?? {}) as Record<string, { series?: string }>);
+  const series = [...new Set(follows.flatMap((reference) => reference.series ?? []))];
+  return (
+    <>
+      {proposal ? (
+        <p className="owed">
+          {proposal.purpose === 'closing' ? 'An early end is proposed' : 'A change is proposed'} and waits for
+          signatures: <a href={`/offers/${proposal.offerId}`}>read the proposal</a>.
+        </p>
+      ) : null}
+      <ul className="pick">
+        <Step to={`/loads?agreement=${id}`} label="Its loads" />
+        <Step to={`/agreements/${id}/progress`} label="Progress" />
+        <Step to={`/agreements/${id}/samples`} label="Samples" />
+        {series.map((name) => (
+          <Step
+            key={name}
+            to={`/agreements/${id}/series/${encodeURIComponent(name)}`}
+            label={`Prices, ${name}`}
+          />
+        ))}
+        {isPartner && mayDo(role, 'record-load') ? (
+          <Step to={`/import?agreement=${id}`} label="Bring in a file" />
+        ) : null}
+        {isPartner && mayDo(role, 'record-quote') && series.length > 0 ? (
+          <Step to={`/prices/new?agreement=${id}`} label="Record a price" />
+        ) : null}
+        {mayPropose ? (
+          <>
+            <Step to={`/agreements/${id}/amend`} label="Propose a change" />
+            <Step to={`/agreements/${id}/close`} label="Propose to close it early" />
+          </>
+        ) : null}
+      </ul>
+    </>
+  );
+}
+
+function Step({ to, label }: { readonly to: string; readonly label: string }) {
+  return (
+    <li>
+      <a className="plain-link" href={to}>
+        {label}
+      </a>
+    </li>
+  );
+}

@@ -1,0 +1,124 @@
+/**
+ * What waits for the caller's party to act: offers and proposals whose turn is theirs, lots whose time is over with
+ * offers on them, drafts from an adviser. Oldest first, in sentences.
+ */
+
+import { isTimeZone, zoneCalendar } from '../../domain/dates/instant.ts';
+import { type ActionOffer, lotOverInWords, offerActionInWords } from '../../domain/notices/action.ts';
+import { offerState } from '../../domain/offers/offer.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { readAllAdvice } from '../../store/rows/advice-rows.ts';
+import { readLots } from '../../store/rows/lot-rows.ts';
+import { readUnseen } from '../../store/rows/notice-rows.ts';
+import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
+import { adviceInWords } from '../advice/find-advice.ts';
+import { findAgreement } from '../agreements/find-agreement.ts';
+import { type Context, permit } from '../context.ts';
+import { lotOf } from '../lots/find-lot.ts';
+import { turnOf } from '../offers/read-offer.ts';
+
+export interface ActionView {
+  readonly kind: 'offer' | 'lot' | 'draft';
+  readonly words: string;
+  /** The page on which it is done. */
+  readonly path: string;
+  /** Since when it waits: ISO 8601, UTC. */
+  readonly since: string;
+}
+
+/** Refuses `not-allowed`. */
+export async function readActions(context: Context): Promise<readonly ActionView[]> {
+  permit(context, 'read');
+  return await context.store.forParty(context.caller.partyId, async (tx) => {
+    const offers = await readOffers(tx);
+    const actions = [
+      ...(await offerActions(tx, context, offers)),
+      ...(await lotActions(tx, context, offers)),
+      ...(await draftActions(tx)),
+    ];
+    return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
+  });
+}
+
+async function offerActions(
+  tx: Transaction,
+  context: Context,
+  offers: readonly OfferRow[],
+): Promise<ActionView[]> {
+  const actions: ActionView[] = [];
+  for (const offer of offers) {
+    if (turnOf(offer, context) !== 'yours') continue;
+    const timeZone = await timeZoneOf(tx, offer);
+    const { dateAt } = zoneCalendar(timeZone);
+    const { partyId } = context.caller;
+    const isSeller = offer.sellerId === partyId;
+    const of = offer.agreementId === null ? undefined : await findAgreement(tx, offer.agreementId);
+    const said: ActionOffer = {
+      purpose: offer.purpose,
+      other: isSeller ? offer.buyerName : offer.sellerName,
+      isFirst: offer.version === 1,
+      lotNumber: offer.lotNumber,
+      agreementNumber: of?.row.number ?? null,
+      isLapsed: offerState(offer, context.now()) === 'lapsed',
+      isSignedByOther: offer.signedBy.some((id) => id !== partyId),
+      until: dateAt(offer.validUntil),
+      today: dateAt(context.now()),
+    };
+    actions.push({
+      kind: 'offer',
+      words: offerActionInWords(said),
+      path: `/offers/${offer.id}`,
+      since: offer.sentAt,
+    });
+  }
+  return actions;
+}
+
+/** The zone in which days of an offer are told: its own document's, else its agreement's. */
+async function timeZoneOf(tx: Transaction, { id, agreementId }: OfferRow): Promise<string> {
+  const document = JSON.parse((await readOfferVersions(tx, id)).at(-1)?.document ?? '{}') as {
+    readonly timeZone?: unknown;
+  };
+  const { timeZone } = document;
+  if (typeof timeZone === 'string' && isTimeZone(timeZone)) return timeZone;
+  return agreementId === null ? 'UTC' : (await findAgreement(tx, agreementId)).agreement.timeZone;
+}
+
+async function lotActions(
+  tx: Transaction,
+  context: Context,
+  offers: readonly OfferRow[],
+): Promise<ActionView[]> {
+  const { partyId } = context.caller;
+  return (await readLots(tx)).flatMap((lot): ActionView[] => {
+    if (lot.sellerId !== partyId || lot.state !== 'posted') return [];
+    if (lot.openUntil === null || lot.openUntil > context.now()) return [];
+    const open = offers.filter(({ lotId, ending }) => lotId === lot.id && ending === null).length;
+    if (open === 0) return [];
+    const { until, timeZone } = lotOf(lot.document);
+    const today = zoneCalendar(timeZone).dateAt(context.now());
+    return [
+      {
+        kind: 'lot',
+        words: lotOverInWords({ number: lot.number, until, today, open }),
+        path: `/lots/${lot.id}`,
+        since: new Date(lot.openUntil).toISOString(),
+      },
+    ];
+  });
+}
+
+/** A draft waits until somebody has marked its notice. */
+async function draftActions(tx: Transaction): Promise<ActionView[]> {
+  const told = new Map(
+    (await readUnseen(tx)).flatMap(({ kind, subjectId, at }) =>
+      kind === 'advice-draft' ? [[subjectId, at] as const] : [],
+    ),
+  );
+  return (await readAllAdvice(tx)).flatMap((advice): ActionView[] => {
+    const since = told.get(advice.id);
+    if (since === undefined || advice.endedAt !== null) return [];
+    const words = `${advice.adviserName} drafted terms for ${adviceInWords(advice)}. Look at them, and use them or leave them.`;
+    return [{ kind: 'draft', words, path: `/advice/${advice.id}`, since }];
+  });
+}
