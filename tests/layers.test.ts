@@ -55,6 +55,7 @@ const LAYERS: Readonly<Record<string, Layer>> = {
   app: {
     layers: ['domain', 'documents', 'environment', 'files', 'mail', 'usecases'],
     packages: [
+      'idb',
       'next',
       'react',
       'next-auth',
