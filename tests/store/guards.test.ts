@@ -63,7 +63,6 @@ const TABLES = `SELECT relname AS name FROM pg_class c JOIN pg_namespace n ON n.
   WHERE n.nspname = 'public' AND relkind = 'r' AND relname <> '_prisma_migrations'`;
 /** What only weighing, sampling and putting right fill: tried in scale-house-guards.test.ts. */
 const OF_SCALE_HOUSES = [
-  'allowance',
   'correction',
   'correction_answer',
   'load_version',

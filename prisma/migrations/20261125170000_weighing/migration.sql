@@ -248,22 +248,6 @@ CREATE TABLE "record_file" (
 );
 
 -- CreateTable
-CREATE TABLE "allowance" (
-    "agreement_id" UUID NOT NULL,
-    "id" UUID NOT NULL,
-    "load_id" UUID NOT NULL,
-    "rate" DECIMAL NOT NULL,
-    "per" TEXT NOT NULL,
-    "weight" TEXT,
-    "reason" TEXT NOT NULL,
-    "by_party_id" UUID NOT NULL,
-    "recorded_at" TIMESTAMPTZ(6) NOT NULL,
-    "recorded_by" UUID NOT NULL,
-
-    CONSTRAINT "allowance_pkey" PRIMARY KEY ("agreement_id","id")
-);
-
--- CreateTable
 CREATE TABLE "correction" (
     "agreement_id" UUID NOT NULL,
     "id" UUID NOT NULL,
@@ -342,9 +326,6 @@ CREATE INDEX "result_answer_agreement_id_result_id_idx" ON "result_answer"("agre
 
 -- CreateIndex
 CREATE INDEX "laboratory_access_party_id_idx" ON "laboratory_access"("party_id");
-
--- CreateIndex
-CREATE INDEX "allowance_agreement_id_load_id_idx" ON "allowance"("agreement_id", "load_id");
 
 -- CreateIndex
 CREATE INDEX "correction_agreement_id_subject_id_idx" ON "correction"("agreement_id", "subject_id");
@@ -426,9 +407,6 @@ ALTER TABLE "laboratory_access" ADD CONSTRAINT "laboratory_access_party_id_fkey"
 
 -- AddForeignKey
 ALTER TABLE "record_file" ADD CONSTRAINT "record_file_agreement_id_fkey" FOREIGN KEY ("agreement_id") REFERENCES "agreement"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "allowance" ADD CONSTRAINT "allowance_agreement_id_load_id_fkey" FOREIGN KEY ("agreement_id", "load_id") REFERENCES "load"("agreement_id", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "correction" ADD CONSTRAINT "correction_agreement_id_fkey" FOREIGN KEY ("agreement_id") REFERENCES "agreement"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
@@ -532,7 +510,7 @@ DECLARE table_name text;
 BEGIN
   FOREACH table_name IN ARRAY ARRAY[
     'load_version', 'open_weighing', 'ticket_series', 'spent_ticket', 'scale', 'scale_version', 'sample_taking',
-    'sample_part', 'part_handover', 'result_answer', 'record_file', 'series_terms', 'allowance', 'correction',
+    'sample_part', 'part_handover', 'result_answer', 'record_file', 'series_terms', 'correction',
     'correction_answer'
   ] LOOP
     EXECUTE format('CREATE TRIGGER %I BEFORE UPDATE OR DELETE ON %I FOR EACH ROW EXECUTE FUNCTION refuse_change()', table_name || '_written_once', table_name);
@@ -553,14 +531,14 @@ DECLARE table_name text;
 BEGIN
   FOREACH table_name IN ARRAY ARRAY[
     'load_version', 'open_weighing', 'ticket_series', 'spent_ticket', 'scale', 'scale_version', 'sample_taking',
-    'sample_part', 'part_handover', 'result_answer', 'record_file', 'series_terms', 'allowance', 'correction',
+    'sample_part', 'part_handover', 'result_answer', 'record_file', 'series_terms', 'correction',
     'correction_answer', 'laboratory_access', 'api_token', 'ticket_taken'
   ] LOOP
     EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', table_name);
   END LOOP;
   FOREACH table_name IN ARRAY ARRAY[
     'load_version', 'open_weighing', 'ticket_series', 'spent_ticket', 'sample_taking', 'sample_part', 'part_handover',
-    'result_answer', 'record_file', 'series_terms', 'allowance', 'correction', 'correction_answer', 'ticket_taken'
+    'result_answer', 'record_file', 'series_terms', 'correction', 'correction_answer', 'ticket_taken'
   ] LOOP
     EXECUTE format(
       'CREATE POLICY of_its_parties ON %I TO huskledger_app USING (agreement_id IN (SELECT id FROM agreement))
@@ -585,8 +563,6 @@ CREATE POLICY of_its_scale ON "scale_version" TO huskledger_app
 -- Nobody answers or proposes for another party.
 CREATE POLICY by_its_author ON "result_answer" AS RESTRICTIVE FOR INSERT TO huskledger_app
   WITH CHECK (party_id = current_party());
-CREATE POLICY by_its_author ON "allowance" AS RESTRICTIVE FOR INSERT TO huskledger_app
-  WITH CHECK (by_party_id = current_party());
 CREATE POLICY by_its_author ON "correction" AS RESTRICTIVE FOR INSERT TO huskledger_app
   WITH CHECK (by_party_id = current_party());
 CREATE POLICY by_its_author ON "correction_answer" AS RESTRICTIVE FOR INSERT TO huskledger_app
