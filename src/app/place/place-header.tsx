@@ -56,6 +56,7 @@ function Who({
             </button>
           </form>
         ))}
+        <a href="/scales">Scales</a>
         <a href="/people">People and sign-ins</a>
         <form action={leave}>
           <button type="submit" className="quiet">

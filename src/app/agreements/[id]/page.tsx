@@ -35,6 +35,21 @@ export default async function AgreementPage({
             Progress
           </a>
         </li>
+        <li>
+          <a className="plain-link" href={`/agreements/${agreement.id}/samples`}>
+            Samples
+          </a>
+        </li>
+        <li>
+          <a className="plain-link" href={`/agreements/${agreement.id}/tickets`}>
+            Ticket book
+          </a>
+        </li>
+        <li>
+          <a className="plain-link" href={`/agreements/${agreement.id}/laboratories`}>
+            Laboratories
+          </a>
+        </li>
         {agreement.series.map((name) => (
           <li key={name}>
             <a className="plain-link" href={`/agreements/${agreement.id}/series/${encodeURIComponent(name)}`}>
