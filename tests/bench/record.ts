@@ -21,6 +21,7 @@ import { askSignedIn } from '../browser/http-caller.ts';
 import { buildProgram, startProgram } from '../browser/program.ts';
 import { startServer } from '../store/start-server.ts';
 import { createDatabase, importTogether, newParty } from '../store/test-record.ts';
+import { measureImport } from './import.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const LOADS = 5_000;
@@ -97,6 +98,10 @@ async function measureEngine(
     const waiting = await medianOf(9, () => readWaiting(asSeller));
     say(
       `${name}: of ${LOADS} loads, a page of 50 ${ms(page)}, one load ${ms(one)}, what waits ${ms(waiting)}`,
+    );
+    const brought = await measureImport(tools, seller, buyer);
+    say(
+      `${name}: 2,000 tickets and 600 results of another program previewed in ${ms(brought.preview)}, taken in ${ms(brought.take)}, once more (nothing added) in ${ms(brought.again)}`,
     );
     await client.end();
     await store.close();

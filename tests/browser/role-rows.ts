@@ -51,6 +51,38 @@ export const ROWS: readonly Row[] = [
     ({ agreement }) => `/agreements/${agreement}`,
     [200, 200, 200, 200, 404, 307],
   ),
+  ...['samples', 'tickets', 'laboratories'].map((place) =>
+    page(
+      `agreements/[id]/${place}/page.tsx`,
+      ({ agreement }) => `/agreements/${agreement}/${place}`,
+      [200, 200, 200, 200, 404, 307],
+    ),
+  ),
+  {
+    route: 'GET agreements/[id]/files/[fingerprint]/route.ts',
+    path: ({ agreement }) => `/agreements/${agreement}/files/${'0'.repeat(64)}`,
+    expected: statuses([404, 404, 404, 404, 404, 401]),
+  },
+  page('scales/page.tsx', () => '/scales', [200, 200, 200, 200, 200, 307]),
+  page('scales/[id]/page.tsx', () => `/scales/${NOWHERE}`, [404, 404, 403, 403, 404, 307]),
+  page('laboratory/page.tsx', () => '/laboratory', [200, 200, 200, 200, 200, 307]),
+  page(
+    'agreements/[id]/progress/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/progress`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  page(
+    'agreements/[id]/series/[name]/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/series/corn-county-bid`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  page(
+    'agreements/[id]/series/[name]/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/series/rye`,
+    [404, 404, 404, 404, 404, 307],
+    'a price that the agreement does not follow',
+  ),
+  page('import/page.tsx', ofAgreement('/import'), [200, 200, 200, 403, 404, 307]),
   page('agreements/new/page.tsx', () => '/agreements/new', [200, 403, 403, 403, 200, 307]),
   page('lots/page.tsx', () => '/lots', [200, 200, 200, 200, 200, 307]),
   page('lots/compare/page.tsx', ({ lot }) => `/lots/compare?lot=${lot}`, [200, 200, 200, 200, 200, 307]),
@@ -114,6 +146,11 @@ export const ROWS: readonly Row[] = [
   {
     route: 'GET loads/[id]/invoice/route.ts',
     path: ({ load }) => `/loads/${load}/invoice`,
+    expected: statuses([200, 200, 200, 200, 404, 401]),
+  },
+  {
+    route: 'GET loads/[id]/ticket/route.ts',
+    path: ({ load }) => `/loads/${load}/ticket`,
     expected: statuses([200, 200, 200, 200, 404, 401]),
   },
   {

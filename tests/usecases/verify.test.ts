@@ -6,6 +6,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readAgreementWords } from '../../src/usecases/agreements/read-agreement-words.ts';
 import { recordAgreement } from '../../src/usecases/agreements/record-agreement.ts';
 import type { Caller, Context } from '../../src/usecases/context.ts';
 import { correctQuote } from '../../src/usecases/corrections/correct-recorded.ts';
@@ -18,6 +19,7 @@ import { recordSeries, spendTicket } from '../../src/usecases/loads/spend-ticket
 import { weighIn } from '../../src/usecases/loads/weigh-in.ts';
 import { proposeAmendment, proposeClosing } from '../../src/usecases/offers/propose-amendment.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
+import { setSeriesTerms } from '../../src/usecases/prices/set-series-terms.ts';
 import { confirmResult, contestResult } from '../../src/usecases/results/answer-result.ts';
 import { attachReport } from '../../src/usecases/results/attach-report.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
@@ -49,6 +51,7 @@ beforeAll(async () => {
     const results = [FULL_RESULT];
     await recordResults({ ...record.tools, caller: buyer }, { agreementId, results, confirmed: true });
     if (folder === everything) await sampleAndAnswer({ agreementId, seller, buyer });
+    await settleSeries({ ...record.tools, caller: buyer }, agreementId);
   }
   await signAmendAndClose();
   await weighAndCorrect();
@@ -130,6 +133,13 @@ async function sampleAndAnswer(of: { agreementId: string; seller: Caller; buyer:
   await client.end();
   const figures = { price: '4.31' };
   await correctQuote(seller, { agreementId, id: rows[0]?.id ?? '', figures, reason: 'Misread' });
+}
+
+/** What was settled about every price that an agreement follows. */
+async function settleSeries(context: Context, agreementId: string): Promise<void> {
+  const { series } = await readAgreementWords(context, { agreementId });
+  const terms = { source: 'The board at the elevator', enteredBy: 'seller', contestDays: '5' };
+  for (const name of series) await setSeriesTerms(context, { agreementId, series: name, ...terms });
 }
 
 /** An agreement that was signed here, amended and closed. */
@@ -236,6 +246,7 @@ const WATCHED: Readonly<Record<string, readonly string[]>> = {
   agreement_version: [],
   series: [],
   quote: [],
+  series_terms: [],
   load: [],
   load_version: [],
   open_weighing: [],

@@ -4,6 +4,7 @@
 import { randomUUID } from 'node:crypto';
 import { mayDo } from '../../domain/parties/permissions.ts';
 import { readAgreementList } from '../../usecases/agreements/read-agreement-list.ts';
+import { readLaboratoryWork } from '../../usecases/laboratories/read-laboratories.ts';
 import { readLoadList } from '../../usecases/loads/read-load-list.ts';
 import { readWaiting } from '../../usecases/loads/read-waiting.ts';
 import { type Asked, addressOf, askedText } from '../place/asked.ts';
@@ -28,8 +29,9 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
     agreements: await readAgreementList(context, { locale }),
     waiting: await readWaiting(context),
     list: await readLoadList(context, request),
+    work: await readLaboratoryWork(context),
   }));
-  const { role, agreements, waiting, list } = page;
+  const { role, agreements, waiting, list, work } = page;
   const told = await toldBy(asked);
   // Whoever only advises weighs nothing.
   const isPartner = agreements.some(({ side }) => side !== 'adviser');
@@ -46,6 +48,13 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
       {told === undefined ? null : (
         <p className="told" role="status">
           {told}
+        </p>
+      )}
+      {work.length === 0 ? null : (
+        <p>
+          <a className="act-link" href="/laboratory">
+            Samples to report on
+          </a>
         </p>
       )}
       <WaitingList groups={waiting} role={role} requestKey={randomUUID} isOneOfMany={agreements.length > 1} />

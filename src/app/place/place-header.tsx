@@ -69,6 +69,7 @@ function Who({
           </form>
         ))}
         <a href="/advice">Advice</a>
+        <a href="/scales">Scales</a>
         <a href="/people">People and sign-ins</a>
         <form action={leave}>
           <button type="submit" className="quiet">

@@ -3,7 +3,6 @@
  */
 'use server';
 
-import { MOST_FILE_BYTES } from '../../domain/files/file-kind.ts';
 import { badInput } from '../../usecases/read-input-rows.ts';
 import { confirmResult, contestResult } from '../../usecases/results/answer-result.ts';
 import { attachReport } from '../../usecases/results/attach-report.ts';
@@ -12,6 +11,7 @@ import { keyOf, submit, textOf } from '../forms/submit.ts';
 import { backTo } from '../server/ask.ts';
 import { currentContext } from '../server/current-caller.ts';
 import { tellingAddress } from '../server/told.ts';
+import { reportIn } from './sent-report.ts';
 
 export async function confirm(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
@@ -36,25 +36,16 @@ export async function contest(before: FormState, sent: FormData): Promise<FormSt
 
 export async function attach(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
+    const report = await reportIn(sent);
+    if (!report) throw badInput([{ column: 'report', message: 'must be chosen' }]);
     await attachReport(await currentContext(), {
       agreementId: textOf(sent, 'agreement'),
       resultId: textOf(sent, 'result'),
-      report: await reportIn(sent),
+      report,
       ...keyOf(sent),
     });
     return await back(sent, `The report is kept with the result of sample ${textOf(sent, 'sample')}.`);
   });
-}
-
-/** Refuses `bad-input` where no file was chosen. */
-async function reportIn(sent: FormData) {
-  const file = sent.get('report');
-  if (!(file instanceof File) || file.name === '') {
-    throw badInput([{ column: 'report', message: 'must be chosen' }]);
-  }
-  // A file that is too long is refused for its length: one byte more than allowed says as much.
-  const bytes = new Uint8Array(await file.slice(0, MOST_FILE_BYTES + 1).arrayBuffer());
-  return { name: file.name, bytes };
 }
 
 async function back(sent: FormData, told: string) {

@@ -13,6 +13,9 @@ export default async function ScalePage() {
     <div className="narrow weighing">
       <h1>Weigh</h1>
       <ScaleDesk desk={desk} />
+      <p className="links">
+        <a href="/scales">Scales and their tests</a>
+      </p>
       <noscript>
         <p>
           This page needs scripts. <a href="/loads/new">Weigh a load</a> works without them, with a signal.

@@ -27,6 +27,8 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         <Step to={`/loads?agreement=${id}`} label="Its loads" />
         <Step to={`/agreements/${id}/progress`} label="Progress" />
         <Step to={`/agreements/${id}/samples`} label="Samples" />
+        <Step to={`/agreements/${id}/tickets`} label="Ticket book" />
+        <Step to={`/agreements/${id}/laboratories`} label="Laboratories" />
         {series.map((name) => (
           <Step
             key={name}

@@ -140,8 +140,8 @@ function proposalFields(load: LoadView, partner: string): readonly Field[] {
           label: 'Of its weight',
           value: 'as-fed',
           options: [
-            { value: 'as-fed', label: 'as-fed, as it was weighed' },
-            { value: 'dry-matter', label: 'of dry matter' },
+            { value: 'as-fed', label: 'as-fed' },
+            { value: 'dry-matter', label: 'dry matter' },
           ],
         },
       ],

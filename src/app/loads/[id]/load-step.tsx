@@ -57,7 +57,6 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
                     name: 'went_to',
                     label: 'Where it went, if you refuse it',
                     hint: 'Like “back to the grower’s yard”. Leave it empty if you accept.',
-                    optional: true,
                   } as const,
                 ]
               : []),

@@ -34,6 +34,9 @@ export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
         <p>
           <a href={`/loads/${load.id}/ticket`}>Ticket (PDF)</a>
         </p>
+        <p>
+          <a href={`/agreements/${load.agreementId}/tickets`}>The ticket book</a>
+        </p>
       </section>
       <section aria-labelledby="result">
         <h2 id="result">Result</h2>

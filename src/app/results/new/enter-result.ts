@@ -11,8 +11,16 @@ import type { FormState } from '../../forms/form-state.ts';
 import { isConfirmed, rowOf, submit, textOf } from '../../forms/submit.ts';
 import { currentContext } from '../../server/current-caller.ts';
 import { tellingAddress } from '../../server/told.ts';
+import { reportsIn } from '../sent-report.ts';
 
-const COLUMNS = ['basis', ...TESTED.map(columnOf), 'laboratory', 'method', 'reported_on'];
+const COLUMNS = [
+  'basis',
+  ...TESTED.map(columnOf),
+  'laboratory',
+  'method',
+  'dry_matter_method',
+  'reported_on',
+];
 
 export async function enterResult(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
@@ -35,11 +43,11 @@ export async function enterResult(before: FormState, sent: FormData): Promise<Fo
     await recordResults(context, {
       agreementId,
       results: [{ sample, ...rowOf(sent, COLUMNS) }],
+      reports: await reportsIn(sent, sample),
       confirmed: isConfirmed(sent),
       ...(key === '' ? {} : { key }),
     });
-    const [basis, laboratory] = [textOf(sent, 'basis'), textOf(sent, 'laboratory')];
-    const kept = { agreement: agreementId, basis, laboratory: laboratory === '' ? undefined : laboratory };
+    const kept = { agreement: agreementId, ...rowOf(sent, ['basis', 'laboratory', 'dry_matter_method']) };
     return { to: await tellingAddress('/results/new', kept, `The result of sample ${sample} is recorded.`) };
   });
 }

@@ -38,6 +38,7 @@ export default async function ResultPage({ searchParams }: { readonly searchPara
             sample: askedText(asked, 'sample'),
             basis: askedText(asked, 'basis'),
             laboratory: askedText(asked, 'laboratory'),
+            dryMatterMethod: askedText(asked, 'dry_matter_method'),
           })}
         />
       ) : (

@@ -4,7 +4,7 @@
 import { MEASURE_NAMES, TESTED, type Tested } from '../../../domain/agreement/measures.ts';
 import { columnOf } from '../../../domain/tables/table-shape.ts';
 import type { AgreementView } from '../../../usecases/agreements/read-agreement-words.ts';
-import type { Field, TextField } from '../../forms/field.ts';
+import type { Field, InputField, TextField } from '../../forms/field.ts';
 import { opening } from '../../place/sentence.ts';
 
 const FIRST: readonly Tested[] = ['dry-matter', 'starch', 'ndf'];
@@ -18,9 +18,13 @@ const UNITS: Readonly<Partial<Record<Tested, string>>> = {
   'dry-matter': '% as-fed',
 };
 
-export interface ResultPreset {
+export interface ReportPreset {
+  readonly basis?: string | undefined;
+  readonly dryMatterMethod?: string | undefined;
+}
+
+export interface ResultPreset extends ReportPreset {
   readonly sample: string | undefined;
-  readonly basis: string | undefined;
   readonly laboratory: string | undefined;
 }
 
@@ -57,11 +61,28 @@ export function resultFields(agreement: AgreementView, preset: ResultPreset): re
         },
       ],
     },
+    ...reportFields(preset, [
+      {
+        kind: 'text',
+        name: 'laboratory',
+        label: 'Laboratory',
+        ...(preset.laboratory ? { value: preset.laboratory } : {}),
+      },
+    ]),
+  ];
+}
+
+/** What a report says, whoever enters it; `others` stand among what most can pass over. */
+export function reportFields(
+  { basis, dryMatterMethod }: ReportPreset,
+  others: readonly InputField[],
+): readonly Field[] {
+  return [
     {
       kind: 'choice',
       name: 'basis',
       label: 'Starch, fibre and the like are reported on',
-      ...(preset.basis === undefined ? {} : { value: preset.basis }),
+      ...(basis === undefined ? {} : { value: basis }),
       options: [
         { value: 'dry-matter', label: 'dry matter' },
         { value: 'as-fed', label: 'as-fed weight' },
@@ -69,18 +90,28 @@ export function resultFields(agreement: AgreementView, preset: ResultPreset): re
     },
     { kind: 'row', fields: FIRST.map((measure) => figureField(measure, false)) },
     {
+      kind: 'text',
+      name: 'dry_matter_method',
+      label: 'How dry matter was measured',
+      hint: 'Like “oven, 60 °C” or “Karl Fischer”. On wet fermented corn an oven drives off acids and alcohol with the water, so methods differ.',
+      optional: true,
+      ...(dryMatterMethod ? { value: dryMatterMethod } : {}),
+    },
+    {
       kind: 'more',
-      summary: 'Other figures, laboratory and method',
+      summary: 'Other figures, method and report',
       fields: [
         ...TESTED.filter((measure) => !FIRST.includes(measure)).map((measure) => figureField(measure, true)),
-        {
-          kind: 'text',
-          name: 'laboratory',
-          label: 'Laboratory',
-          ...(preset.laboratory ? { value: preset.laboratory } : {}),
-        },
+        ...others,
         { kind: 'text', name: 'method', label: 'Method' },
         { kind: 'date', name: 'reported_on', label: 'Reported on' },
+        {
+          kind: 'file',
+          name: 'report',
+          label: 'The laboratory’s report',
+          hint: 'A PDF, or a picture as PNG or JPEG, of at most 10 MB. It can be attached later, too.',
+          accept: '.pdf,.png,.jpg,.jpeg',
+        },
       ],
     },
   ];

@@ -48,5 +48,6 @@ export function ProgressDays({ days, ton, currency }: ProgressDaysProps) {
 /** "21:10 to 22:40, 1.5 trucks an hour, most from 22:00: 2" */
 function trucks({ first, last, perHour, busiest, loads }: DayView): string {
   if (loads === 1) return `at ${first}`;
-  return `${first} to ${last}, ${perHour} trucks an hour, most from ${busiest.hour}:00: ${busiest.loads}`;
+  const most = busiest.loads > 1 ? `, most from ${busiest.hour}:00: ${busiest.loads}` : '';
+  return `${first} to ${last}, ${perHour} trucks an hour${most}`;
 }
