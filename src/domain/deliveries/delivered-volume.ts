@@ -42,7 +42,9 @@ export function deliveredInWords({ volume, pounds, loads, untested, show }: Deli
   const over = subtract(delivered, most);
   const inLoads = loads === 1 ? 'in one load' : `in ${show(String(loads))} loads`;
   return [
-    `${show(printFixed(delivered, 1))} of ${show(volume.amount)} ${unit} ${weight} are delivered, ${inLoads}.`,
+    loads === 0
+      ? `Nothing of the agreed ${show(volume.amount)} ${unit} ${weight} is delivered yet.`
+      : `${show(printFixed(delivered, 1))} of ${show(volume.amount)} ${unit} ${weight} are delivered, ${inLoads}.`,
     ...(untested === 0
       ? []
       : [

@@ -15,6 +15,12 @@ test('so much of so much', () => {
   );
 });
 
+test('nothing yet', () => {
+  expect(deliveredInWords({ volume, pounds: decimal('0'), loads: 0, untested: 0, show })).toBe(
+    'Nothing of the agreed 1,500 short tons as fed is delivered yet.',
+  );
+});
+
 test('more than agreed, past the tolerance alone', () => {
   // 1,500 and 10 % are 1,650 short tons, 3,300,000 lb.
   const at = (pounds: string) =>
