@@ -13,6 +13,7 @@ const STEPS: Readonly<Record<ActionView['kind'], string>> = {
   offer: 'Read it',
   lot: 'To the lot',
   draft: 'See the draft',
+  correction: 'Look at it',
 };
 
 export function ActionList({ actions, isLeading }: ActionListProps) {

@@ -22,11 +22,16 @@ export const NOTICE_KINDS = [
   'advice-draft',
   'advice-accepted',
   'advice-ended',
+  'correction-came',
+  'correction-answered',
+  'result-contested',
+  'allowance-came',
+  'allowance-answered',
 ] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** What a notice is about, and so which page it leads to. */
-export type NoticeSubject = 'offer' | 'lot' | 'agreement' | 'advice';
+export type NoticeSubject = 'offer' | 'lot' | 'agreement' | 'advice' | 'corrections' | 'samples' | 'loads';
 export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'offer-came': 'offer',
   'offer-countered': 'offer',
@@ -47,18 +52,27 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'advice-draft': 'advice',
   'advice-accepted': 'advice',
   'advice-ended': 'advice',
+  'correction-came': 'corrections',
+  'correction-answered': 'corrections',
+  'result-contested': 'samples',
+  'allowance-came': 'loads',
+  'allowance-answered': 'loads',
 };
 
-const PLACES: Readonly<Record<NoticeSubject, string>> = {
-  offer: '/offers/',
-  lot: '/lots/',
-  agreement: '/agreements/',
-  advice: '/advice/',
+const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
+  offer: (id) => `/offers/${id}`,
+  lot: (id) => `/lots/${id}`,
+  agreement: (id) => `/agreements/${id}`,
+  advice: (id) => `/advice/${id}`,
+  // These are about something of an agreement, and have its id.
+  corrections: (id) => `/corrections?agreement=${id}`,
+  samples: (id) => `/agreements/${id}/samples`,
+  loads: (id) => `/loads?agreement=${id}`,
 };
 
 /** The page that a notice leads to: "/offers/0198…". */
 export function noticePath(kind: NoticeKind, subjectId: string): string {
-  return PLACES[NOTICE_SUBJECTS[kind]] + subjectId;
+  return PLACES[NOTICE_SUBJECTS[kind]](subjectId);
 }
 
 /** The sentence of a notice; `from` is the other party's name. */
@@ -102,5 +116,15 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} has come by your link and advises you.`;
     case 'advice-ended':
       return `${from} ended the advice between you.`;
+    case 'correction-came':
+      return `${from} proposes to put right what was settled.`;
+    case 'correction-answered':
+      return `${from} answered the correction.`;
+    case 'result-contested':
+      return `${from} contests a result.`;
+    case 'allowance-came':
+      return `${from} proposes an allowance for a load.`;
+    case 'allowance-answered':
+      return `${from} answered the allowance.`;
   }
 }

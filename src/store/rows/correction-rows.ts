@@ -46,6 +46,15 @@ export async function readCorrections(
   );
 }
 
+/** Corrections and allowances that nobody has answered, of all agreements that the transaction may see. */
+export async function readOpenProposals(
+  tx: Transaction,
+): Promise<
+  readonly (Omit<CorrectionRow, 'subject'> & { readonly subject: CorrectionSubject | 'allowance' })[]
+> {
+  return await tx.$queryRawUnsafe(`${PROPOSALS} WHERE a.id IS NULL ORDER BY c.recorded_at, c.id`);
+}
+
 /** One correction, or undefined where there is none that the transaction may see. */
 export async function findCorrection(tx: Transaction, id: string): Promise<CorrectionRow | undefined> {
   const [row] = await tx.$queryRawUnsafe<CorrectionRow[]>(

@@ -17,6 +17,7 @@ import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
+import { tellPartner } from '../notices/tell-partner.ts';
 import { badInput, type InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { correctionFact } from './correction-fact.ts';
@@ -108,6 +109,7 @@ export async function enterProposal(
   if (changed.length === 0 && !isContest) {
     throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
   }
+  await tellPartner(tx, context, { found, kind: 'correction-came' });
   return { correctionId, loads: loads.length };
 }
 
@@ -161,6 +163,7 @@ export async function answerCorrection(
       );
       const fact = { correction: correctionId, answer, reason: why, party: partyId };
       await enterFacts(tx, [{ kind: 'correction-answer', fact, subjectId: id, postings: [] }], recorded);
+      await tellPartner(tx, context, { found, kind: 'correction-answered' });
       if (answer !== 'confirmed') return { resettled: 0 };
       // Whoever proposed it looked at unusual figures, and so did whoever confirms them.
       return { resettled: await takeCorrection(tx, context, { found, correction, confirmed: true }) };

@@ -25,6 +25,7 @@ import { correctionFact } from '../corrections/correction-fact.ts';
 import { readReason } from '../corrections/read-reason.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
+import { tellPartner } from '../notices/tell-partner.ts';
 import { type InputRow, readInputRows } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseSettled } from '../settlements/refuse-settled.ts';
@@ -76,6 +77,7 @@ export async function proposeAllowance(
     await insertCorrection(tx, proposal, recorded);
     const fact = correctionFact(proposal);
     await enterFacts(tx, [{ kind: 'correction', fact, subjectId: proposal.id, postings: [] }], recorded);
+    await tellPartner(tx, context, { found, kind: 'allowance-came' });
     return { proposalId: proposal.id };
   });
 }
@@ -162,6 +164,7 @@ export async function answerAllowance(
     );
     const fact = { correction: proposalId, answer, reason: why, party: partyId };
     await enterFacts(tx, [{ kind: 'correction-answer', fact, subjectId: id, postings: [] }], recorded);
+    await tellPartner(tx, context, { found, kind: 'allowance-answered' });
     return { answered: answer };
   });
 }

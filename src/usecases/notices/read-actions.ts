@@ -8,17 +8,19 @@ import { type ActionOffer, lotOverInWords, offerActionInWords } from '../../doma
 import { offerState } from '../../domain/offers/offer.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAllAdvice } from '../../store/rows/advice-rows.ts';
+import { readAgreements } from '../../store/rows/agreement-rows.ts';
+import { readOpenProposals } from '../../store/rows/correction-rows.ts';
 import { readLots } from '../../store/rows/lot-rows.ts';
 import { readUnseen } from '../../store/rows/notice-rows.ts';
 import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
 import { adviceInWords } from '../advice/find-advice.ts';
-import { findAgreement } from '../agreements/find-agreement.ts';
+import { findAgreement, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { lotOf } from '../lots/find-lot.ts';
 import { turnOf } from '../offers/read-offer.ts';
 
 export interface ActionView {
-  readonly kind: 'offer' | 'lot' | 'draft';
+  readonly kind: 'offer' | 'lot' | 'draft' | 'correction';
   readonly words: string;
   /** The page on which it is done. */
   readonly path: string;
@@ -35,6 +37,7 @@ export async function readActions(context: Context): Promise<readonly ActionView
       ...(await offerActions(tx, context, offers)),
       ...(await lotActions(tx, context, offers)),
       ...(await draftActions(tx)),
+      ...(await correctionActions(tx, context)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
   });
@@ -120,5 +123,26 @@ async function draftActions(tx: Transaction): Promise<ActionView[]> {
     if (since === undefined || advice.endedAt !== null) return [];
     const words = `${advice.adviserName} drafted terms for ${adviceInWords(advice)}. Look at them, and use them or leave them.`;
     return [{ kind: 'draft', words, path: `/advice/${advice.id}`, since }];
+  });
+}
+
+/** Corrections and allowances that the other side of an agreement proposed. */
+async function correctionActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+  const agreements = new Map((await readAgreements(tx)).map((row) => [row.id, row]));
+  return (await readOpenProposals(tx)).flatMap((proposal): ActionView[] => {
+    const row = agreements.get(proposal.agreementId);
+    const side = row && sideOf(row, context.caller);
+    if (!row || side === 'adviser' || proposal.byPartyId === context.caller.partyId) return [];
+    const other = side === 'seller' ? row.buyerName : row.sellerName;
+    const isAllowance = proposal.subject === 'allowance';
+    const what = isAllowance ? 'an allowance for a load' : 'to put right what was recorded';
+    return [
+      {
+        kind: 'correction',
+        words: `${other} proposes ${what} under agreement ${row.number}. It waits for your answer.`,
+        path: isAllowance ? `/loads/${proposal.subjectId}` : '/corrections',
+        since: proposal.recordedAt,
+      },
+    ];
   });
 }

@@ -15,6 +15,7 @@ import { type Context, permit, stamp } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
+import { tellPartner } from '../notices/tell-partner.ts';
 import { Refusal } from '../refusal.ts';
 import { resultAnswerFact } from './answer-fact.ts';
 
@@ -61,7 +62,7 @@ async function answerResult(context: Context, { resultId, answer, reason, key }:
     const seen = isId(resultId) ? await findResult(tx, resultId) : undefined;
     if (!seen) throw new Refusal('not-found', 'There is no such result.');
     const { agreementId } = seen;
-    await findOwnAgreement(tx, context.caller, agreementId);
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
     await lockAgreement(tx, agreementId);
     const result = await findResult(tx, resultId);
     if (!result?.isNewest) {
@@ -98,6 +99,7 @@ async function answerResult(context: Context, { resultId, answer, reason, key }:
       [{ kind: 'result-answer', fact: resultAnswerFact(row), subjectId: row.id, postings: [] }],
       recorded,
     );
+    if (answer === 'contest') await tellPartner(tx, context, { found, kind: 'result-contested' });
     return { isNew: true };
   });
 }
