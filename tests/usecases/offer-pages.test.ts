@@ -72,7 +72,7 @@ describe('offers on one lot', () => {
     expect(group?.beside?.loads[0]).toEqual({ label: 'As tested', weight: '48,000 lb' });
     expect(group?.beside?.prices.get(offerId)?.[0]).toEqual({
       total: '1,440.00 USD',
-      perTonDry: '103.45 USD',
+      perTonDry: '103.45',
     });
     expect(group?.beside?.prices.get(rivalOfferId)?.[0]).toMatchObject({ total: '1,476.00 USD' });
   });

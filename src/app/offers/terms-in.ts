@@ -35,7 +35,7 @@ export function sendingFields(other: string): readonly Field[] {
     {
       kind: 'text',
       name: 'validDays',
-      label: 'It stands for',
+      label: 'Days for which it stands',
       hint: 'Until then the other side can sign it; after that nobody can.',
       keys: 'decimal',
       unit: 'days from now',

@@ -8,6 +8,7 @@ import type { LotDocument } from '../../domain/lots/lot-document.ts';
 import { trialFigures } from '../../domain/lots/lot-test.ts';
 import { quotesWanted } from '../../domain/lots/worth-to-buyer.ts';
 import { currencyDecimals } from '../../domain/money/currency.ts';
+import type { Exact } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed } from '../../domain/numbers/printing.ts';
 import { assumedQuotes } from '../../domain/worth/assumed-quotes.ts';
 import { exampleLoads } from '../../domain/worth/example-loads.ts';
@@ -26,7 +27,7 @@ export interface ComparedQuote {
   readonly on: string | undefined;
 }
 
-/** What an offer pays for a load, as the reader writes it, or why there is no price. */
+/** What an offer pays for a load, with its currency, and per ton of dry matter; or why there is no price. */
 export type ComparedPrice =
   | { readonly total: string; readonly perTonDry: string; readonly impossible?: never }
   | { readonly impossible: string };
@@ -61,8 +62,7 @@ export async function compareOffers(
   const figures = figuresFor(locale);
   const prices = offers.map(({ id, agreement }) => {
     const decimals = currencyDecimals(agreement.currency) ?? 2;
-    const money = (amount: Parameters<typeof printFixed>[0]) =>
-      `${figures.show(printFixed(amount, decimals))} ${agreement.currency}`;
+    const shown = (amount: Exact) => figures.show(printFixed(amount, decimals));
     const wanted = quotesWanted(agreement);
     const own = new Map(
       wanted.flatMap(({ reference, key }): [string, string][] => {
@@ -74,7 +74,10 @@ export async function compareOffers(
       const load = { net, unit, distance: haulFor(agreement) } as const;
       const price = prepareTryOut(agreement, { quotes: own, load, ton: lot.ton })(tested);
       if (price.impossible !== undefined) return { impossible: price.impossible };
-      return { total: money(price.total), perTonDry: money(price.perTonDry) };
+      return {
+        total: `${shown(price.total)} ${agreement.currency}`,
+        perTonDry: shown(price.perTonDry),
+      };
     });
     return [id, paid] as const;
   });
