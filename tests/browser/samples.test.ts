@@ -18,9 +18,9 @@ async function press(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name, exact: true }).click();
 }
 
-async function told(page: Page): Promise<string> {
-  await page.waitForSelector('.told[role=status]');
-  return (await page.locator('.told[role=status]').textContent()) ?? '';
+/** Waits until the page says so. */
+async function tells(page: Page, words: string): Promise<void> {
+  await page.locator('.told[role=status]', { hasText: words }).waitFor();
 }
 
 async function enterResult(page: Page, figures: Readonly<Record<string, string>>): Promise<void> {
@@ -59,7 +59,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
   expect(await scale.page.locator('.refused').textContent()).toContain('How must not be empty');
   await scale.page.fill('#field-take-how', 'five scoops from the unloading stream, mixed');
   await press(scale.page, 'Record the sample');
-  expect(await told(scale.page)).toBe('It is recorded how sample W-S was taken.');
+  await tells(scale.page, 'It is recorded how sample W-S was taken.');
 
   for (const [part, seal] of [
     ['laboratory', '7001'],
@@ -77,7 +77,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
   );
   await scale.page.selectOption('#field-seal-airtight_buyer', 'no');
   await press(scale.page, 'Record the sealed parts');
-  expect(await told(scale.page)).toBe('2 parts of sample W-S under seal.');
+  await tells(scale.page, '2 parts of sample W-S under seal.');
 
   await item(scale.page).getByRole('link', { name: 'Hand over seal 7001' }).click();
   await scale.page.waitForURL(/part=/);
@@ -86,7 +86,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
   await scale.page.fill('#field-hand-over-kept_where', 'Laboratory freezer');
   await scale.page.getByLabel('Yes, whole').check();
   await press(scale.page, 'Record the hand-over');
-  expect(await told(scale.page)).toBe('The part under seal 7001 is with Ridge Crossing Laboratory now.');
+  await tells(scale.page, 'The part under seal 7001 is with Ridge Crossing Laboratory now.');
 
   // Both sides read the same of it.
   await dairy.page.goto(`${samples}?sample=W-S`);
@@ -124,7 +124,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
     buffer: pdf,
   });
   await press(dairy.page, 'Record this result');
-  expect(await told(dairy.page)).toContain('The result of sample W-S is recorded.');
+  await tells(dairy.page, 'The result of sample W-S is recorded.');
 
   const path = await findLoad(grower.page, 'W-1');
   await grower.page.goto(path);
@@ -146,7 +146,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
   await grower.page.waitForSelector('.refused');
   await grower.page.getByLabel('What is wrong with them').fill('starch says 54 on the sheet');
   await press(grower.page, 'Contest these figures');
-  expect(await told(grower.page)).toContain('The result of sample W-S is contested.');
+  await tells(grower.page, 'The result of sample W-S is contested.');
   const waits =
     'Not settled yet. Quillback Acres contests the result of sample W-S: starch says 54 on the sheet.';
   expect(await grower.page.locator('.standing').textContent()).toBe(waits);
@@ -167,7 +167,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
 
   await grower.page.goto(path);
   await press(grower.page, 'Confirm these figures');
-  expect(await told(grower.page)).toBe('The result of sample W-S is confirmed.');
+  await tells(grower.page, 'The result of sample W-S is confirmed.');
   await dairy.page.goto(path);
   expect(await dairy.page.locator('.result-story').textContent()).toContain(
     'Quillback Acres confirmed these figures.',
@@ -202,7 +202,7 @@ test('a laboratory is let in by a link, reports a sample, and sees no weight and
   await clerk.page.getByLabel('dry matter', { exact: true }).check();
   await enterResult(clerk.page, { dry_matter: '60.1', starch: '56', ndf: '24' });
   await press(clerk.page, 'Report this result');
-  expect(await told(clerk.page)).toBe('The result of sample C-30 is reported.');
+  await tells(clerk.page, 'The result of sample C-30 is reported.');
   expect(await clerk.page.locator('main').textContent()).not.toMatch(/USD|\blb\b|1149/);
 
   await owner.page.goto(`/agreements/${inject('agreementId')}/samples?sample=C-30`);
