@@ -25,8 +25,9 @@ test('the buyer refuses a load that is too wet, and it is closed', async () => {
     expect(await page.locator('.standing').textContent()).toBe(
       'Not settled yet. Moisture 50.1 % as-fed is above 50: Tarn Hollow Dairy must accept or refuse the load.',
     );
-    expect(await page.locator('main form').count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Record the decision' }).count()).toBe(0);
   }
+  expect(await viewer.page.locator('main form').count()).toBe(0);
   await buyer.page.goto(path);
   await buyer.page.getByRole('button', { name: 'Record the decision' }).click();
   await buyer.page.waitForSelector('.refused');
@@ -34,12 +35,13 @@ test('the buyer refuses a load that is too wet, and it is closed', async () => {
     'Your decision must be made: accept the load or refuse it',
   );
   await buyer.page.getByLabel('Refuse: nothing is owed for it').check();
+  await buyer.page.getByLabel('Where it went, if you refuse it').fill('back to the field');
   await buyer.page.getByRole('button', { name: 'Record the decision' }).click();
   await buyer.page.getByRole('button', { name: 'Close it as refused' }).click();
   await buyer.page.waitForSelector('text=Closed as refused');
   await seller.page.goto(path);
   expect(await seller.page.locator('.standing').textContent()).toBe(
-    'Tarn Hollow Dairy refused this load: moisture 50.1 % as-fed is above 50. Nothing is owed for it.',
+    'Tarn Hollow Dairy refused this load: moisture 50.1 % as-fed is above 50. Nothing is owed for it.It went here: back to the field.',
   );
   expect((await seller.context.request.get(`${path}/invoice`)).status()).toBe(409);
   expect([...seller.complaints, ...viewer.complaints, ...buyer.complaints]).toEqual([]);
@@ -69,7 +71,7 @@ describe('under an agreement in which the seller names the date', () => {
     expect(load).toBeDefined();
     const path = `/loads/${load?.id}`;
     await buyer.page.goto(path);
-    expect(await buyer.page.locator('main form').count()).toBe(0);
+    expect(await buyer.page.getByRole('button', { name: 'Name the date' }).count()).toBe(0);
 
     await seller.page.goto(path);
     await seller.page.fill('[name=date]', '2031-01-01');

@@ -63,6 +63,17 @@ export const ROWS: readonly Row[] = [
     path: ({ agreement }) => `/agreements/${agreement}/files/${'0'.repeat(64)}`,
     expected: statuses([404, 404, 404, 404, 404, 401]),
   },
+  page('scale/page.tsx', () => '/scale', [200, 200, 200, 403, 200, 307]),
+  page('corrections/page.tsx', () => '/corrections', [200, 200, 200, 200, 200, 307]),
+  page('loads/[id]/correct/page.tsx', ({ load }) => `/loads/${load}/correct`, [200, 200, 403, 403, 404, 307]),
+  // What a phone keeps of the scale page belongs to nobody.
+  ...['manifest.webmanifest', 'scale-icon.svg', 'scale-worker.js'].map(
+    (file): Row => ({
+      route: `GET ${file}/route.ts`,
+      path: () => `/${file}`,
+      expected: statuses([200, 200, 200, 200, 200, 200]),
+    }),
+  ),
   page('scales/page.tsx', () => '/scales', [200, 200, 200, 200, 200, 307]),
   page('scales/[id]/page.tsx', () => `/scales/${NOWHERE}`, [404, 404, 403, 403, 404, 307]),
   page('laboratory/page.tsx', () => '/laboratory', [200, 200, 200, 200, 200, 307]),

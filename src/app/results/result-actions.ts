@@ -37,7 +37,7 @@ export async function contest(before: FormState, sent: FormData): Promise<FormSt
 export async function attach(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
     const report = await reportIn(sent);
-    if (!report) throw badInput([{ column: 'report', message: 'must be chosen' }]);
+    if (!report) throw badInput([{ column: 'report', message: 'must be chosen, and not be empty' }]);
     await attachReport(await currentContext(), {
       agreementId: textOf(sent, 'agreement'),
       resultId: textOf(sent, 'result'),

@@ -7,7 +7,8 @@ import type { GivenFile } from '../../usecases/files/keep-file.ts';
 /** The file that was chosen, or undefined. */
 export async function reportIn(sent: FormData): Promise<GivenFile | undefined> {
   const file = sent.get('report');
-  if (!(file instanceof File) || file.name === '') return undefined;
+  // Where none was chosen, a browser sends one of no length, and with scripts one that has a name.
+  if (!(file instanceof File) || file.size === 0) return undefined;
   // A file that is too long is refused for its length: one byte more than allowed says as much.
   const bytes = new Uint8Array(await file.slice(0, MOST_FILE_BYTES + 1).arrayBuffer());
   return { name: file.name, bytes };

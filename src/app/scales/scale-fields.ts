@@ -38,7 +38,7 @@ export function scaleFields(scale: ScaleView | undefined): readonly Field[] {
         {
           kind: 'text',
           name: 'division',
-          label: 'Division: the step it shows',
+          label: 'Division',
           keys: 'decimal',
           ...standing(scale?.division),
         },

@@ -108,7 +108,6 @@ function seriesFields(agreementId: string): readonly Field[] {
           name: 'prefix',
           label: 'Before the digits',
           hint: 'Like “K-”. Empty for plain numbers.',
-          optional: true,
         },
         {
           kind: 'text',
