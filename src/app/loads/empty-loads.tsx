@@ -4,7 +4,15 @@
 import { mayDo, type Role } from '../../domain/parties/permissions.ts';
 import { NoAgreement } from '../agreements/no-agreement.tsx';
 
-export function EmptyLoads({ hasAgreement, role }: { readonly hasAgreement: boolean; readonly role: Role }) {
+export interface EmptyLoadsProps {
+  readonly hasAgreement: boolean;
+  /** Others let the party enter their results, which is all that most laboratories do here. */
+  readonly isLaboratory: boolean;
+  readonly role: Role;
+}
+
+export function EmptyLoads({ hasAgreement, isLaboratory, role }: EmptyLoadsProps) {
+  if (!hasAgreement && isLaboratory) return null;
   if (!hasAgreement) return <NoAgreement mayRecord={mayDo(role, 'record-agreement')} />;
   return (
     <p>

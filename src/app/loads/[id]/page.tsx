@@ -77,7 +77,13 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           The ticket was put right: “{load.reason}”. It is version {load.version}.
         </p>
       ) : null}
-      <LoadStep load={load} role={role} series={series} requestKey={randomUUID()} />
+      <LoadStep
+        load={load}
+        role={role}
+        series={series}
+        hasResult={story !== undefined}
+        requestKey={randomUUID()}
+      />
       <LoadAllowance load={load} role={role} allowances={allowances} />
       {price ? (
         <section aria-labelledby="price">

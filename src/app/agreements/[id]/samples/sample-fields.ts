@@ -113,7 +113,7 @@ export function partFields(agreementId: string, sample: string | undefined): rea
       (part): Field => ({
         kind: 'row',
         fields: [
-          { kind: 'text', name: `seal_${part}`, label: `${opening(part)}’s part: seal` },
+          { kind: 'text', name: `seal_${part}`, label: `${opening(part)}: seal` },
           { kind: 'text', name: `kept_where_${part}`, label: 'Kept where' },
           { kind: 'date', name: `kept_until_${part}`, label: 'Kept until', optional: true },
           {
