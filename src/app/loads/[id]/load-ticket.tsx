@@ -6,6 +6,7 @@ import { MEASURE_NAMES } from '../../../domain/agreement/measures.ts';
 import type { LoadView } from '../../../usecases/loads/read-load.ts';
 import type { ResultStory } from '../../../usecases/results/read-result-stories.ts';
 import { addressOf } from '../../place/asked.ts';
+import { reportedFigure } from '../../results/reported-figure.ts';
 import { ResultStoryView } from '../../results/result-story.tsx';
 
 const shown = ({ figure, unit }: Measured) => `${figure} ${unit === 'short-ton' ? 'short ton' : unit}`;
@@ -90,7 +91,11 @@ function Untold({ sample, story }: UntoldProps) {
         Sample {sample} as it was reported, on {story.basis === 'as-fed' ? 'as-fed weight' : 'dry matter'}.
         These figures do not count for now.
       </p>
-      <Facts facts={story.figures.map(({ measure, figure }) => [MEASURE_NAMES[measure], figure] as const)} />
+      <Facts
+        facts={story.figures.map(
+          (of) => [MEASURE_NAMES[of.measure], reportedFigure(of, story.basis)] as const,
+        )}
+      />
     </>
   );
 }
