@@ -59,9 +59,8 @@ export default async function LaboratoryPage({ searchParams }: { readonly search
       {work.map(({ agreementId, label, samples }) => (
         <section key={agreementId} aria-labelledby={agreementId}>
           <h2 id={agreementId}>{label}</h2>
-          {samples.length === 0 ? (
-            <p>No sample of it is recorded yet.</p>
-          ) : (
+          <p>{others(samples)}</p>
+          {samples.every(isOthers) ? null : (
             <div className="table-box">
               <table className="record-table">
                 <thead>
@@ -72,28 +71,30 @@ export default async function LaboratoryPage({ searchParams }: { readonly search
                   </tr>
                 </thead>
                 <tbody>
-                  {samples.map((sample) => (
-                    <tr key={sample.sample}>
-                      <th scope="row">{sample.sample}</th>
-                      <td>{sample.seal ?? 'none recorded'}</td>
-                      <td>
-                        {stands(sample)}{' '}
-                        {mayReport && (sample.resultId === null || sample.isOwn) ? (
-                          <a
-                            href={`${addressOf('/laboratory', {
-                              agreement: agreementId,
-                              sample: sample.sample,
-                              basis: kept.basis,
-                              dry_matter_method: kept.dryMatterMethod,
-                            })}#report`}
-                          >
-                            {sample.resultId === null ? 'Report it' : 'Put it right'}
-                            <span className="visually-hidden">: sample {sample.sample}</span>
-                          </a>
-                        ) : null}
-                      </td>
-                    </tr>
-                  ))}
+                  {samples
+                    .filter((sample) => !isOthers(sample))
+                    .map((sample) => (
+                      <tr key={sample.sample}>
+                        <th scope="row">{sample.sample}</th>
+                        <td>{sample.seal ?? 'none recorded'}</td>
+                        <td>
+                          {stands(sample)}{' '}
+                          {mayReport ? (
+                            <a
+                              href={`${addressOf('/laboratory', {
+                                agreement: agreementId,
+                                sample: sample.sample,
+                                basis: kept.basis,
+                                dry_matter_method: kept.dryMatterMethod,
+                              })}#report`}
+                            >
+                              {sample.resultId === null ? 'Report it' : 'Put it right'}
+                              <span className="visually-hidden">: sample {sample.sample}</span>
+                            </a>
+                          ) : null}
+                        </td>
+                      </tr>
+                    ))}
                 </tbody>
               </table>
             </div>
@@ -112,9 +113,21 @@ function standing(agreements: number, waiting: number): string {
   return waiting === 1 ? 'One sample waits for its result.' : `${waiting} samples wait for their results.`;
 }
 
-function stands({ resultId, isOwn }: Sample): string {
-  if (resultId === null) return 'None yet.';
-  return isOwn ? 'Reported by you.' : 'Entered by somebody else.';
+function stands({ resultId }: Sample): string {
+  return resultId === null ? 'None yet.' : 'Reported by you.';
+}
+
+function isOthers({ resultId, isOwn }: Sample): boolean {
+  return resultId !== null && !isOwn;
+}
+
+function others(samples: readonly Sample[]): string {
+  if (samples.length === 0) return 'No sample of it is recorded yet.';
+  const entered = samples.filter(isOthers).length;
+  if (entered === 0) return '';
+  return entered === 1
+    ? 'The result of one sample was entered by a party of the agreement.'
+    : `The results of ${entered} samples were entered by a party of the agreement.`;
 }
 
 function fieldsOf(agreementId: string, { sample, resultId }: Sample, preset: ReportPreset): readonly Field[] {

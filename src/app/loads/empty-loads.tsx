@@ -8,10 +8,13 @@ export interface EmptyLoadsProps {
   readonly hasAgreement: boolean;
   /** Whether the reader's party is a side of one; else it advises. */
   readonly isPartner: boolean;
+  /** Others let the party enter their results, which is all that most laboratories do here. */
+  readonly isLaboratory: boolean;
   readonly role: Role;
 }
 
-export function EmptyLoads({ hasAgreement, isPartner, role }: EmptyLoadsProps) {
+export function EmptyLoads({ hasAgreement, isPartner, isLaboratory, role }: EmptyLoadsProps) {
+  if (!hasAgreement && isLaboratory) return null;
   if (!hasAgreement) return <NoAgreement mayRecord={mayDo(role, 'record-agreement')} />;
   return (
     <p>

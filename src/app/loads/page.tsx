@@ -59,7 +59,12 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
       )}
       <WaitingList groups={waiting} role={role} requestKey={randomUUID} isOneOfMany={agreements.length > 1} />
       {agreements.length === 0 || (agreements.every(({ loads }) => loads === 0) && waiting.length === 0) ? (
-        <EmptyLoads hasAgreement={agreements.length > 0} isPartner={isPartner} role={role} />
+        <EmptyLoads
+          hasAgreement={agreements.length > 0}
+          isPartner={isPartner}
+          isLaboratory={work.length > 0}
+          role={role}
+        />
       ) : (
         <section aria-labelledby="all-loads">
           <h2 id="all-loads">Every load, newest first</h2>

@@ -105,6 +105,7 @@ function Answers({ story, seller, buyer }: ResultStoryProps) {
 
 function Steps({ story, agreementId, back }: ResultStoryProps) {
   const { id, sample, mayConfirm, mayContest, mayAttach, isSettled, enteredBy } = story;
+  const isContested = story.answers.some(({ isOurs, answer }) => isOurs && answer === 'contest');
   const about: readonly Field[] = [
     { kind: 'hidden', name: 'agreement', value: agreementId },
     { kind: 'hidden', name: 'result', value: id },
@@ -124,7 +125,7 @@ function Steps({ story, agreementId, back }: ResultStoryProps) {
       ) : null}
       {mayContest ? (
         <details className="more-fields">
-          <summary>Contest them</summary>
+          <summary>{isContested ? 'Contest them for another reason' : 'Contest them'}</summary>
           <RecordForm
             action={contest}
             submit="Contest these figures"

@@ -2,12 +2,14 @@
  * The party's scales, what is due about them first, and those of partners on which its loads may be weighed.
  */
 import { randomUUID } from 'node:crypto';
+import { figuresFor } from '../../documents/figures.ts';
 import { mayDo } from '../../domain/parties/permissions.ts';
 import { readScales } from '../../usecases/scales/keep-scale.ts';
 import type { ScaleView } from '../../usecases/scales/scale-view.ts';
 import { RecordForm } from '../forms/record-form.tsx';
 import type { Asked } from '../place/asked.ts';
 import { ask } from '../server/ask.ts';
+import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
 import { addScale } from './scale-actions.ts';
 import { scaleFields } from './scale-fields.ts';
@@ -21,6 +23,7 @@ export default async function ScalesPage({ searchParams }: { readonly searchPara
     role: context.caller.role,
   }));
   const told = await toldBy(await searchParams);
+  const { show } = figuresFor(await readerLocale());
   const own = scales.filter(({ isOwn }) => isOwn);
   const others = scales.filter(({ isOwn }) => !isOwn);
   const mayKeep = mayDo(role, 'keep-scale');
@@ -40,7 +43,7 @@ export default async function ScalesPage({ searchParams }: { readonly searchPara
         ) : (
           <ul className="scales">
             {own.map((scale) => (
-              <ScaleItem key={scale.id} scale={scale} mayChange={mayKeep} />
+              <ScaleItem key={scale.id} scale={scale} mayChange={mayKeep} show={show} />
             ))}
           </ul>
         )}
@@ -66,7 +69,7 @@ export default async function ScalesPage({ searchParams }: { readonly searchPara
           <h2 id="others">Of those you have agreements with</h2>
           <ul className="scales">
             {others.map((scale) => (
-              <ScaleItem key={scale.id} scale={scale} mayChange={false} />
+              <ScaleItem key={scale.id} scale={scale} mayChange={false} show={show} />
             ))}
           </ul>
         </section>

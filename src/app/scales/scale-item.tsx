@@ -3,18 +3,26 @@
  */
 import type { ScaleView } from '../../usecases/scales/scale-view.ts';
 
-export function ScaleItem({ scale, mayChange }: { readonly scale: ScaleView; readonly mayChange: boolean }) {
-  const { id, name, place, owner, isOwn, unit, capacity, division, test, version, certificate } = scale;
+export interface ScaleItemProps {
+  readonly scale: ScaleView;
+  readonly mayChange: boolean;
+  /** A figure as the reader writes it. */
+  readonly show: (decimal: string) => string;
+}
+
+export function ScaleItem({ scale, mayChange, show }: ScaleItemProps) {
+  const { id, name, place, owner, isOwn, capacity, division, test, version, certificate } = scale;
+  const unit = scale.unit.replace('-', ' ');
   const isLate = test.is === 'overdue' || test.is === 'never-tested';
   const facts: readonly (readonly [string, string])[] = [
-    ['Capacity', `${capacity} ${unit}`],
-    ['Division', `${division} ${unit}`],
+    ['Capacity', `${show(capacity)} ${unit}`],
+    ['Division', `${show(division)} ${unit}`],
     ['Class', scale.accuracyClass],
     ['Legal for trade', scale.isLegalForTrade ? 'Yes' : 'No'],
     ...(certificate === null ? [] : [['Certificate', certificate] as const]),
     ...(scale.mayBeOff === null
       ? []
-      : [['May be off when full, and still pass its test', `${scale.mayBeOff} ${unit}`] as const]),
+      : [['May be off when full, and still pass its test', `${show(scale.mayBeOff)} ${unit}`] as const]),
   ];
   return (
     <li className="scale-item">

@@ -12,9 +12,11 @@ export interface LoadStepProps {
   readonly role: Role;
   readonly series: readonly string[];
   readonly requestKey: string;
+  /** Its sample has a result, whether or not it counts for now. */
+  readonly hasResult: boolean;
 }
 
-export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
+export function LoadStep({ load, role, series, requestKey, hasResult }: LoadStepProps) {
   const { standing, side } = load;
   const about: readonly Field[] = [
     { kind: 'hidden', name: 'agreement', value: load.agreementId },
@@ -79,7 +81,7 @@ export function LoadStep({ load, role, series, requestKey }: LoadStepProps) {
       );
     case 'no-result':
       // A result that lacks a figure is never filled up: the standing says what it lacks.
-      if (load.ticket.tests || !mayDo(role, 'record-result')) return null;
+      if (load.ticket.tests || hasResult || !mayDo(role, 'record-result')) return null;
       return (
         <StepLink
           to={`/results/new?agreement=${load.agreementId}${ofSample(load)}`}

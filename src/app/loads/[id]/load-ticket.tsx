@@ -2,9 +2,11 @@
  * What was weighed and tested.
  */
 import type { Measured } from '../../../documents/invoice/invoice-data.ts';
+import { MEASURE_NAMES } from '../../../domain/agreement/measures.ts';
 import type { LoadView } from '../../../usecases/loads/read-load.ts';
 import type { ResultStory } from '../../../usecases/results/read-result-stories.ts';
 import { addressOf } from '../../place/asked.ts';
+import { reportedFigure } from '../../results/reported-figure.ts';
 import { ResultStoryView } from '../../results/result-story.tsx';
 
 const shown = ({ figure, unit }: Measured) => `${figure} ${unit === 'short-ton' ? 'short ton' : unit}`;
@@ -53,13 +55,7 @@ export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
             />
           </>
         ) : (
-          <p>
-            {sample === undefined
-              ? 'The ticket names no sample.'
-              : story
-                ? ''
-                : `None yet of sample ${sample}.`}
-          </p>
+          <Untold sample={sample} story={story} />
         )}
         {story ? (
           <ResultStoryView
@@ -77,6 +73,30 @@ export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
         </p>
       </section>
     </div>
+  );
+}
+
+interface UntoldProps {
+  readonly sample: string | undefined;
+  readonly story: ResultStory | undefined;
+}
+
+/** Where no figure counts: why, and those that are contested as they were reported. */
+function Untold({ sample, story }: UntoldProps) {
+  if (sample === undefined) return <p>The ticket names no sample.</p>;
+  if (!story) return <p>None yet of sample {sample}.</p>;
+  return (
+    <>
+      <p>
+        Sample {sample} as it was reported, on {story.basis === 'as-fed' ? 'as-fed weight' : 'dry matter'}.
+        These figures do not count for now.
+      </p>
+      <Facts
+        facts={story.figures.map(
+          (of) => [MEASURE_NAMES[of.measure], reportedFigure(of, story.basis)] as const,
+        )}
+      />
+    </>
   );
 }
 

@@ -40,18 +40,13 @@ export function takingFields(
     },
     ...loadFields({ plan, unsampled }, ticket),
     {
-      kind: 'row',
-      fields: [
-        {
-          kind: 'wall-clock',
-          name: 'taken_at',
-          label: `Taken at, ${timeZone.replaceAll('_', ' ')}`,
-          value: wallClockNow(now, timeZone),
-          timeZone,
-        },
-        { kind: 'text', name: 'taken_by', label: 'Taken by', value: person },
-      ],
+      kind: 'wall-clock',
+      name: 'taken_at',
+      label: `Taken at, ${timeZone.replaceAll('_', ' ')}`,
+      value: wallClockNow(now, timeZone),
+      timeZone,
     },
+    { kind: 'text', name: 'taken_by', label: 'Taken by', value: person },
     { kind: 'text', name: 'how', label: 'How', hint: 'Like “five scoops from the unloading stream, mixed”.' },
   ];
 }
@@ -113,7 +108,7 @@ export function partFields(agreementId: string, sample: string | undefined): rea
       (part): Field => ({
         kind: 'row',
         fields: [
-          { kind: 'text', name: `seal_${part}`, label: `${opening(part)}’s part: seal` },
+          { kind: 'text', name: `seal_${part}`, label: `${opening(part)}: seal` },
           { kind: 'text', name: `kept_where_${part}`, label: 'Kept where' },
           { kind: 'date', name: `kept_until_${part}`, label: 'Kept until', optional: true },
           {
@@ -140,23 +135,18 @@ export function handoverFields(
     { kind: 'hidden', name: 'agreement', value: agreementId },
     { kind: 'hidden', name: 'part', value: id },
     { kind: 'hidden', name: 'seal', value: seal },
+    { kind: 'text', name: 'to_whom', label: 'Handed to' },
     {
-      kind: 'row',
-      fields: [
-        { kind: 'text', name: 'to_whom', label: 'Handed to' },
-        {
-          kind: 'wall-clock',
-          name: 'handed_at',
-          label: `At, ${timeZone.replaceAll('_', ' ')}`,
-          value: wallClockNow(now, timeZone),
-          timeZone,
-        },
-      ],
+      kind: 'wall-clock',
+      name: 'handed_at',
+      label: `At, ${timeZone.replaceAll('_', ' ')}`,
+      value: wallClockNow(now, timeZone),
+      timeZone,
     },
     {
       kind: 'row',
       fields: [
-        { kind: 'text', name: 'kept_where', label: 'Kept where from now on' },
+        { kind: 'text', name: 'kept_where', label: 'Kept where now' },
         { kind: 'date', name: 'kept_until', label: 'Kept until', optional: true, ...preset(keptUntil) },
       ],
     },

@@ -6,7 +6,7 @@ import type { ResultStory } from '../../../../usecases/results/read-result-stori
 import type { SampledLoad } from '../../../../usecases/samples/read-sample-loads.ts';
 import type { SampleView } from '../../../../usecases/samples/read-samples.ts';
 import { addressOf } from '../../../place/asked.ts';
-import { opening } from '../../../place/sentence.ts';
+import { reportedFigure } from '../../../results/reported-figure.ts';
 import { ResultStoryView } from '../../../results/result-story.tsx';
 import { PartsTable } from './parts-table.tsx';
 
@@ -82,11 +82,10 @@ export function SampleItem(props: SampleItemProps) {
 }
 
 function resultLine({ figures, basis, answers }: ResultStory): string {
-  const shown = figures.slice(0, 3).map(({ measure, figure }) => `${MEASURE_NAMES[measure]} ${figure}`);
+  const shown = figures.slice(0, 3).map((of) => `${MEASURE_NAMES[of.measure]} ${reportedFigure(of, basis)}`);
   const more = figures.length > 3 ? ` and ${figures.length - 3} more` : '';
   const isContested = answers.some(({ answer }) => answer === 'contest');
-  const of = basis === 'as-fed' ? 'of as-fed weight' : 'of dry matter';
-  return `${isContested ? 'Contested result' : 'Result'}: ${opening(shown.join(', '))}${more}, reported in % ${of}`;
+  return `${isContested ? 'Contested result' : 'Result'}: ${shown.join(', ')}${more}`;
 }
 
 /** As many as a person will read. */

@@ -16,7 +16,7 @@ export interface SamplesWaitProps {
 export function SamplesWait({ view, mayTake, mayReport, agreementId }: SamplesWaitProps) {
   const { plan, unsampled, awaited, goneTooSoon } = view;
   if (unsampled.length + awaited.length + goneTooSoon.length === 0) {
-    return <p>Nothing is missing: every load has its sample, and every sample its result.</p>;
+    return <p>Every load has its sample, and every sample its result.</p>;
   }
   return (
     <ul className="waiting">
