@@ -79,14 +79,14 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
       ) : null}
       {load.side === 'adviser' ? null : (
         <>
-      <LoadStep
-        load={load}
-        role={role}
-        series={series}
-        hasResult={story !== undefined}
-        requestKey={randomUUID()}
-      />
-      <LoadAllowance load={load} role={role} allowances={allowances} />
+          <LoadStep
+            load={load}
+            role={role}
+            series={series}
+            hasResult={story !== undefined}
+            requestKey={randomUUID()}
+          />
+          <LoadAllowance load={load} role={role} allowances={allowances} />
         </>
       )}
       {price ? (
