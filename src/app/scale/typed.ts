@@ -67,6 +67,26 @@ export function whatIsMissing(
   return undefined;
 }
 
+/**
+ * The ticket to offer: the series' next, or the one after the last that was weighed here, past those that stand on the
+ * phone. Without a signal the record cannot say which comes next.
+ */
+export function followingTicket(
+  next: string,
+  { last, taken }: { readonly last?: string | undefined; readonly taken: readonly string[] },
+): string {
+  let ticket = last === undefined ? next : ticketAfter(last);
+  while (ticket !== '' && taken.includes(ticket)) ticket = ticketAfter(ticket);
+  return ticket;
+}
+
+function ticketAfter(ticket: string): string {
+  const digits = /\d+$/.exec(ticket)?.[0];
+  if (digits === undefined) return '';
+  const number = String(BigInt(digits) + 1n).padStart(digits.length, '0');
+  return `${ticket.slice(0, -digits.length)}${number}`;
+}
+
 function isWeight(text: string, unit: string): boolean {
   const read = readWeight(text.trim(), { unit, locale: 'en-US' });
   return 'weight' in read && parseDecimal(read.weight) !== undefined;

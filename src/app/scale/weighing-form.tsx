@@ -9,7 +9,7 @@ import { type UsualTruck, weighingDoubts } from '../../domain/deliveries/weighin
 import { Asked } from './asked.tsx';
 import type { DeskAgreement, DeskScale } from './desk.ts';
 import type { Entry, EntryKind } from './entry.ts';
-import { EMPTY, rowOf, type Typed, whatIsMissing } from './typed.ts';
+import { EMPTY, followingTicket, rowOf, type Typed, whatIsMissing } from './typed.ts';
 import { Field, type FieldProps, UnitChoice } from './weighing-inputs.tsx';
 
 export interface WeighingFormProps {
@@ -22,9 +22,10 @@ export interface WeighingFormProps {
 }
 
 export function WeighingForm({ partyId, agreement, scales, taken, onSave }: WeighingFormProps) {
-  const [typed, setTyped] = useState<Typed>(() => fresh(agreement));
+  const [typed, setTyped] = useState<Typed>(() => fresh(agreement, { taken }));
   const [doubts, setDoubts] = useState<readonly string[]>([]);
   const [missing, setMissing] = useState<string>();
+  const [last, setLast] = useState<string>();
   const id = useId();
   const set = (changed: Partial<Typed>) => {
     setTyped((before) => ({ ...before, ...changed }));
@@ -33,7 +34,9 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
   };
   const truck = agreement.trucks.find((known) => known.truck === typed.truck);
   const open = agreement.open.find(({ ticket }) => ticket === typed.opened);
-  const usual: UsualTruck | undefined = truck && { tare: truck.usualTare, net: truck.usualNet };
+  // The usual weights are in the agreement's unit, and say nothing of a weight typed in another.
+  const usual: UsualTruck | undefined =
+    truck && typed.unit === agreement.unit ? { tare: truck.usualTare, net: truck.usualNet } : undefined;
 
   const save = async (isConfirmed: boolean) => {
     const fault = whatIsMissing(typed, { agreement, taken });
@@ -53,7 +56,14 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
       isConfirmed,
       ...(photo === undefined ? {} : { photo }),
     });
-    setTyped({ ...fresh(agreement), unit: typed.unit, scale: typed.scale, weigher: typed.weigher });
+    const weighed = typed.opened === '' ? typed.ticket.trim() : last;
+    setLast(weighed);
+    setTyped({
+      ...fresh(agreement, { last: weighed, taken }),
+      unit: typed.unit,
+      scale: typed.scale,
+      weigher: typed.weigher,
+    });
   };
 
   const field = (name: keyof Typed & string, label: string, more: Partial<FieldProps> = {}) => (
@@ -80,7 +90,12 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
           <select
             id={`${id}-opened`}
             value={typed.opened}
-            onChange={(event) => set({ ...opened(agreement, event.target.value), scale: typed.scale })}
+            onChange={(event) =>
+              set({
+                ...(opened(agreement, event.target.value) ?? fresh(agreement, { last, taken })),
+                scale: typed.scale,
+              })
+            }
           >
             <option value="">A new truck</option>
             {agreement.open.map((weighing) => (
@@ -187,26 +202,32 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
   );
 }
 
-function fresh({ unit, nextTicket }: DeskAgreement): Typed {
-  return { ...EMPTY, unit, ticket: nextTicket ?? '' };
+/** An empty form, with the ticket that comes next where the numbers are of a series. */
+function fresh(
+  { unit, nextTicket }: DeskAgreement,
+  { last, taken }: { readonly last?: string | undefined; readonly taken: readonly string[] },
+): Typed {
+  const ticket = nextTicket === null ? '' : followingTicket(nextTicket, { last, taken });
+  return { ...EMPTY, unit, ticket };
 }
 
 /** What the phone knows of a truck that is weighed empty now. */
-function opened(agreement: DeskAgreement, ticket: string): Typed {
+function opened(agreement: DeskAgreement, ticket: string): Typed | undefined {
   const weighing = agreement.open.find((known) => known.ticket === ticket);
-  if (!weighing) return fresh(agreement);
+  if (!weighing) return undefined;
   const { truck, gross, unit } = weighing;
   return { ...EMPTY, opened: ticket, ticket, truck: truck ?? '', gross, unit };
 }
 
 /** A known truck brings its usual tare and plate. */
-function withUsual({ trucks }: DeskAgreement, typed: Typed): Typed {
+function withUsual({ trucks, unit }: DeskAgreement, typed: Typed): Typed {
   const known = trucks.find(({ truck }) => truck === typed.truck);
   if (!known) return typed;
+  const usualTare = typed.unit === unit ? (known.usualTare ?? '') : '';
   return {
     ...typed,
     plate: known.plate ?? typed.plate,
-    tare: typed.isTareLater || typed.tare !== '' ? typed.tare : (known.usualTare ?? ''),
+    tare: typed.isTareLater || typed.tare !== '' ? typed.tare : usualTare,
   };
 }
 
