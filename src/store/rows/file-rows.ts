@@ -37,7 +37,7 @@ export async function readFile(
   return row;
 }
 
-/** Files whose bytes are not those of their fingerprint, and reports that a result names and that are not there. */
+/** Files whose bytes are not those of their fingerprint, and reports and photos that a row names and that are not there. */
 export async function readOddFiles(
   tx: Transaction,
   agreementId: string,
@@ -46,9 +46,14 @@ export async function readOddFiles(
     `SELECT fingerprint, true AS "isThere" FROM record_file
      WHERE agreement_id = $1::uuid AND fingerprint <> encode(sha256(bytes), 'hex')
      UNION
-     SELECT r.report, false FROM result r
-     LEFT JOIN record_file f ON f.agreement_id = r.agreement_id AND f.fingerprint = r.report
-     WHERE r.agreement_id = $1::uuid AND r.report IS NOT NULL AND f.fingerprint IS NULL ORDER BY 1`,
+     SELECT n.named, false FROM (
+       SELECT report AS named FROM result WHERE agreement_id = $1::uuid
+       UNION SELECT photo FROM load WHERE agreement_id = $1::uuid
+       UNION SELECT photo FROM load_version WHERE agreement_id = $1::uuid
+     ) n
+     WHERE n.named IS NOT NULL
+       AND NOT EXISTS (SELECT FROM record_file f WHERE f.agreement_id = $1::uuid AND f.fingerprint = n.named)
+     ORDER BY 1`,
     agreementId,
   );
 }

@@ -36,8 +36,8 @@ export function SampleItem(props: SampleItemProps) {
         {taking
           ? `Taken on ${clock(taking.takenAt)} by ${taking.takenBy}: ${taking.how}. `
           : parts.length > 0
-            ? 'It is not recorded how it was taken. '
-            : 'It is not recorded how it was taken, and no sealed part of it is. '}
+            ? 'Nothing is recorded of how it was taken. '
+            : 'Nothing is recorded of how it was taken, nor a sealed part. '}
         <Loads loads={loads} />
       </p>
       {parts.length === 0 ? (
