@@ -117,6 +117,11 @@ export function reportFields(
   ];
 }
 
+/** The unit of a figure as a laboratory reports it, on whichever basis its report has. */
+export function reportedUnit(measure: Tested): string {
+  return UNITS[measure] ?? '%';
+}
+
 function figureField(measure: Tested, isOptional: boolean): TextField {
   const name = MEASURE_NAMES[measure];
   return {
@@ -124,7 +129,7 @@ function figureField(measure: Tested, isOptional: boolean): TextField {
     name: columnOf(measure),
     label: opening(name),
     keys: 'decimal',
-    unit: UNITS[measure] ?? '%',
+    unit: reportedUnit(measure),
     ...(isOptional || measure === 'dry-matter' ? {} : { optional: true }),
   };
 }

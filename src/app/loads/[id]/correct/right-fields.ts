@@ -6,6 +6,7 @@ import { columnOf } from '../../../../domain/tables/table-shape.ts';
 import type { SubjectView } from '../../../../usecases/corrections/read-subject.ts';
 import type { Field, InputField } from '../../../forms/field.ts';
 import { opening } from '../../../place/sentence.ts';
+import { reportedUnit } from '../../../results/new/result-fields.ts';
 import { wallClockNow } from '../../../times/wall-clock.ts';
 
 /** The columns of a ticket that the form shows; others are sent as they stand. */
@@ -79,6 +80,7 @@ export function resultRightFields(
         name,
         label: opening(MEASURE_NAMES[measure]),
         keys: 'decimal',
+        unit: reportedUnit(measure),
         ...(value === undefined ? {} : { value }),
       };
     }),

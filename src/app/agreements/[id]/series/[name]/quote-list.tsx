@@ -98,7 +98,7 @@ function PutRight({ quote, view }: { readonly quote: SeriesQuoteView; readonly v
       ? `Loads have settled from it: ${other} has to confirm, and then they settle anew.`
       : 'The quote before it stays to be read.';
   return (
-    <details>
+    <details className="more-fields">
       <summary>{summary}</summary>
       <p>{words}</p>
       <RecordForm
