@@ -1,8 +1,9 @@
 /**
  * Where to go on from an agreement: its loads, its prices, and for its two parties a proposal to change or close it.
  */
-import { mayDo, type Role } from '../../../domain/parties/permissions.ts';
+import type { Role } from '../../../domain/parties/permissions.ts';
 import type { AgreementPage } from '../../../usecases/agreements/read-agreement-page.ts';
+import { mayAct } from '../../place/may-act.ts';
 
 export interface AgreementStepsProps {
   readonly page: AgreementPage;
@@ -11,8 +12,7 @@ export interface AgreementStepsProps {
 
 export function AgreementSteps({ page, role }: AgreementStepsProps) {
   const { id, side, proposal, closing, document } = page;
-  const isPartner = side !== 'adviser';
-  const mayPropose = isPartner && mayDo(role, 'make-offer') && !proposal && !closing;
+  const mayPropose = mayAct(side, role, 'make-offer') && !proposal && !closing;
   const follows = Object.values((document['references'] ?? {}) as Record<string, { series?: string }>);
   const series = [...new Set(follows.flatMap((reference) => reference.series ?? []))];
   return (
@@ -36,10 +36,10 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
             label={`Prices, ${name}`}
           />
         ))}
-        {isPartner && mayDo(role, 'record-load') ? (
+        {mayAct(side, role, 'record-load') ? (
           <Step to={`/import?agreement=${id}`} label="Bring in a file" />
         ) : null}
-        {isPartner && mayDo(role, 'record-quote') && series.length > 0 ? (
+        {mayAct(side, role, 'record-quote') && series.length > 0 ? (
           <Step to={`/prices/new?agreement=${id}`} label="Record a price" />
         ) : null}
         {mayPropose ? (

@@ -2,12 +2,12 @@
  * One load: what it came to and how, what was weighed and tested, and everything that was recorded of it.
  */
 import { randomUUID } from 'node:crypto';
-import { mayDo } from '../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
 import { readAllowanceList } from '../../../usecases/loads/agree-allowance.ts';
 import { type LoadView, readLoad } from '../../../usecases/loads/read-load.ts';
 import { readResultStories } from '../../../usecases/results/read-result-stories.ts';
 import type { Asked } from '../../place/asked.ts';
+import { mayAct } from '../../place/may-act.ts';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -101,8 +101,8 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           <LoadQuotes references={price.references} />
         </section>
       ) : null}
-      <LoadTicket load={load} story={story} mayTake={mayDo(role, 'take-sample')} />
-      {mayDo(role, 'correct') ? (
+      <LoadTicket load={load} story={story} mayTake={mayAct(load.side, role, 'take-sample')} />
+      {mayAct(load.side, role, 'correct') ? (
         <p>
           <a className="plain-link" href={`/loads/${load.id}/correct`}>
             Something is wrong: put it right

@@ -2,7 +2,6 @@
  * The laboratories that an agreement lets enter its results: which there are, letting one in, ending one.
  */
 import { randomUUID } from 'node:crypto';
-import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import {
   type LaboratoryView,
@@ -10,6 +9,7 @@ import {
 } from '../../../../usecases/laboratories/read-laboratories.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import type { Asked } from '../../../place/asked.ts';
+import { mayAct } from '../../../place/may-act.ts';
 import { ask } from '../../../server/ask.ts';
 import { toldBy } from '../../../server/told.ts';
 import { end, invite } from './laboratory-actions.ts';
@@ -32,7 +32,7 @@ export default async function LaboratoriesPage({ params, searchParams }: Laborat
   const told = await toldBy(asked);
   const open = laboratories.filter(({ isEnded }) => !isEnded);
   const ended = laboratories.filter(({ isEnded }) => isEnded);
-  const mayInvite = mayDo(role, 'invite');
+  const mayInvite = mayAct(agreement.side, role, 'invite');
   return (
     <div className="narrow">
       <h1>Laboratories</h1>

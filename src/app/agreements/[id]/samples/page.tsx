@@ -3,12 +3,12 @@
  */
 import { randomUUID } from 'node:crypto';
 import { zoneCalendar } from '../../../../domain/dates/instant.ts';
-import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { readResultStories } from '../../../../usecases/results/read-result-stories.ts';
 import { readSampleLoads } from '../../../../usecases/samples/read-sample-loads.ts';
 import { readSamples } from '../../../../usecases/samples/read-samples.ts';
 import { type Asked, addressOf, askedText } from '../../../place/asked.ts';
+import { mayAct } from '../../../place/may-act.ts';
 import { ask } from '../../../server/ask.ts';
 import { currentSession } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
@@ -51,8 +51,8 @@ export default async function SamplesPage({ params, searchParams }: SamplesPageP
     readResultStories(context, { agreementId: id, samples: shown.map(({ sample }) => sample) }),
   );
   const calendar = zoneCalendar(timeZone);
-  const mayTake = mayDo(role, 'take-sample');
-  const mayReport = mayDo(role, 'record-result');
+  const mayTake = mayAct(agreement.side, role, 'take-sample');
+  const mayReport = mayAct(agreement.side, role, 'record-result');
   const told = await toldBy(asked);
   const address = (parts: Readonly<Record<string, string | number | undefined>>) =>
     addressOf(`/agreements/${id}/samples`, parts);

@@ -3,12 +3,12 @@
  * slipped in.
  */
 import { randomUUID } from 'node:crypto';
-import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { readTicketBook } from '../../../../usecases/loads/read-ticket-book.ts';
 import type { Field } from '../../../forms/field.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { type Asked, askedText } from '../../../place/asked.ts';
+import { mayAct } from '../../../place/may-act.ts';
 import { ask } from '../../../server/ask.ts';
 import { toldBy } from '../../../server/told.ts';
 import { EntryTable, SeriesView } from './series-view.tsx';
@@ -45,7 +45,7 @@ export default async function TicketsPage({ params, searchParams }: TicketsPageP
         </p>
       )}
       <p className={missing > 0 ? 'standing' : undefined}>{standing(series.length, missing)}</p>
-      {mayDo(role, 'record-load') && series.length > 0 ? (
+      {mayAct(agreement.side, role, 'record-load') && series.length > 0 ? (
         <details className="more-fields" open={missing > 0}>
           <summary>Account for a number that is no load</summary>
           <div className="narrow">
@@ -62,7 +62,7 @@ export default async function TicketsPage({ params, searchParams }: TicketsPageP
       {series.map((of, index) => (
         <SeriesView key={of.first} book={of} index={index + 1} />
       ))}
-      {mayDo(role, 'keep-scale') ? (
+      {mayAct(agreement.side, role, 'keep-scale') ? (
         <section aria-labelledby="begin">
           <h2 id="begin">{series.length === 0 ? 'Begin a series' : 'Another series'}</h2>
           <div className="narrow">

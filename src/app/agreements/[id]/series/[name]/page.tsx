@@ -3,11 +3,11 @@
  * it priced.
  */
 import { randomUUID } from 'node:crypto';
-import { mayDo } from '../../../../../domain/parties/permissions.ts';
 import { readSeries, type SeriesView } from '../../../../../usecases/prices/read-series.ts';
 import type { Field } from '../../../../forms/field.ts';
 import { RecordForm } from '../../../../forms/record-form.tsx';
 import type { Asked } from '../../../../place/asked.ts';
+import { mayAct } from '../../../../place/may-act.ts';
 import { ask } from '../../../../server/ask.ts';
 import { readerLocale } from '../../../../server/current-caller.ts';
 import { toldBy } from '../../../../server/told.ts';
@@ -32,7 +32,7 @@ export default async function SeriesPage({ params, searchParams }: SeriesPagePro
   }));
   const told = await toldBy(await searchParams);
   const picture = seriesPicture(view.points);
-  const mayRecord = mayDo(role, 'record-quote') && view.side !== 'adviser';
+  const mayRecord = mayAct(view.side, role, 'record-quote');
   const unit = view.units.length === 1 ? `${view.currency} per ${view.units[0]}` : view.currency;
   return (
     <>
@@ -75,7 +75,7 @@ export default async function SeriesPage({ params, searchParams }: SeriesPagePro
         {view.quotes.length === 0 ? (
           <p>None is recorded yet.</p>
         ) : (
-          <QuoteList view={view} mayCorrect={mayDo(role, 'correct')} />
+          <QuoteList view={view} mayCorrect={mayAct(view.side, role, 'correct')} />
         )}
       </section>
       {mayRecord ? (
