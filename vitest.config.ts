@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -5,6 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     // Those need the built program and a browser, and these kill and wait: `npm run test:browser`, `npm run test:crash`.
     exclude: ['tests/browser/**', 'tests/store/crash/**'],
+    // Two test files at a time on two processors, too: most of the time is the databases'.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 60_000,
     // A record of its own for a test file takes a while on a busy machine.
     hookTimeout: 60_000,

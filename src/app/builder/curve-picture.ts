@@ -2,8 +2,10 @@
  * The geometry of the chart: price against starch as lines within a frame, with marks at round figures. Pictures alone
  * are worked out from it, so binary fractions do no harm.
  */
+
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import type { CurvePoint } from '../../domain/worth/price-grid.ts';
+import type { Mark } from '../charts/chart-axes.tsx';
 
 export const FRAME = { width: 420, height: 250, left: 52, right: 74, top: 14, bottom: 40 } as const;
 
@@ -19,11 +21,6 @@ export interface Chart {
   readonly before: ChartLine | undefined;
   readonly across: readonly Mark[];
   readonly up: readonly Mark[];
-}
-
-export interface Mark {
-  readonly at: number;
-  readonly label: string;
 }
 
 interface Spot {

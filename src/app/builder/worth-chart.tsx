@@ -4,7 +4,7 @@
  */
 'use client';
 
-import { Fragment } from 'react';
+import { AcrossAxis, UpAxis } from '../charts/chart-axes.tsx';
 import { type Chart, type ChartLine, FRAME } from './curve-picture.ts';
 
 export interface WorthChartProps {
@@ -13,9 +13,6 @@ export interface WorthChartProps {
   readonly unit: string;
   readonly names: { readonly after: string; readonly before: string };
 }
-
-const END = FRAME.width - FRAME.right;
-const FLOOR = FRAME.height - FRAME.bottom;
 
 export function WorthChart({ chart, unit, names }: WorthChartProps) {
   const { after, before, across, up } = chart;
@@ -27,26 +24,8 @@ export function WorthChart({ chart, unit, names }: WorthChartProps) {
         role="img"
         aria-label={`${unit}, against starch. The table below holds the same figures.`}
       >
-        {up.map(({ at, label }) => (
-          <Fragment key={label}>
-            <line className="chart-rule" x1={FRAME.left} x2={END} y1={at} y2={at} />
-            <text className="chart-word" x={FRAME.left - 6} y={at + 4} textAnchor="end">
-              {label}
-            </text>
-          </Fragment>
-        ))}
-        {across.map(({ at, label }) => (
-          <Fragment key={label}>
-            <line className="chart-tick" x1={at} x2={at} y1={FLOOR} y2={FLOOR + 5} />
-            <text className="chart-word" x={at} y={FLOOR + 19} textAnchor="middle">
-              {label}
-            </text>
-          </Fragment>
-        ))}
-        <text className="chart-word" x={(FRAME.left + END) / 2} y={FRAME.height - 4} textAnchor="middle">
-          starch, %
-        </text>
-        <line className="chart-tick" x1={FRAME.left} x2={END} y1={FLOOR} y2={FLOOR} />
+        <UpAxis frame={FRAME} marks={up} />
+        <AcrossAxis frame={FRAME} marks={across} name="starch, %" />
         {before ? <Line line={before} kind="before" name={names.before} /> : null}
         <Line line={after} kind="after" name={before ? names.after : ''} />
       </svg>

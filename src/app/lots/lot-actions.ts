@@ -3,7 +3,7 @@
  */
 'use server';
 
-import { MOST_FILE_BYTES } from '../../domain/lots/file-kind.ts';
+import { MOST_FILE_BYTES } from '../../domain/files/file-kind.ts';
 import { attachFile } from '../../usecases/lots/lot-files.ts';
 import { withdrawLot } from '../../usecases/lots/post-lot.ts';
 import { setDistance, setPlace } from '../../usecases/lots/set-place.ts';

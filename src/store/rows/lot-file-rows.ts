@@ -1,7 +1,7 @@
 /**
  * Files that a seller attached to a lot, and who was invited to see it.
  */
-import type { FileKind } from '../../domain/lots/file-kind.ts';
+import type { FileKind } from '../../domain/files/file-kind.ts';
 import type { Transaction } from '../open-store.ts';
 
 export interface LotFileRow {

@@ -10,7 +10,7 @@ import {
   fileKind,
   fileName,
   MOST_FILE_BYTES,
-} from '../../domain/lots/file-kind.ts';
+} from '../../domain/files/file-kind.ts';
 import { insertLotFile, readLotFile, readLotFiles } from '../../store/rows/lot-file-rows.ts';
 import { lockLot } from '../../store/rows/offer-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';

@@ -2,7 +2,7 @@
  * The files of a lot, to save; for its seller a form to attach one.
  */
 import { randomUUID } from 'node:crypto';
-import { FILE_KIND_NAMES } from '../../../domain/lots/file-kind.ts';
+import { FILE_KIND_NAMES } from '../../../domain/files/file-kind.ts';
 import type { LotView } from '../../../usecases/lots/read-lot-view.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { attach } from '../lot-actions.ts';

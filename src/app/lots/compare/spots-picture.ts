@@ -2,6 +2,7 @@
  * The geometry of lots on a chart: price of dry matter against starch, a lettered spot for each. A picture alone is worked
  * out from it, so binary fractions do no harm.
  */
+import type { Mark } from '../../charts/chart-axes.tsx';
 
 export const FRAME = { width: 460, height: 280, left: 58, right: 24, top: 18, bottom: 42 } as const;
 
@@ -16,11 +17,6 @@ export interface Spot {
   readonly letter: string;
   readonly x: number;
   readonly y: number;
-}
-
-export interface Mark {
-  readonly at: number;
-  readonly label: string;
 }
 
 export interface SpotsPicture {

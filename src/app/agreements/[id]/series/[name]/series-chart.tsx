@@ -1,10 +1,9 @@
 /**
  * The chart of a price series; the list beneath it holds the same figures.
  */
-import { Fragment } from 'react';
+import { UpAxis } from '../../../../charts/chart-axes.tsx';
 import { FRAME, type SeriesPicture } from './series-picture.ts';
 
-const END = FRAME.width - FRAME.right;
 const FLOOR = FRAME.height - FRAME.bottom;
 
 export function SeriesChart({ picture, unit }: { readonly picture: SeriesPicture; readonly unit: string }) {
@@ -18,14 +17,7 @@ export function SeriesChart({ picture, unit }: { readonly picture: SeriesPicture
         role="img"
         aria-label={`${unit}: ${first?.price} on ${first?.date}, ${last?.price} on ${last?.date}. The list below holds every figure.`}
       >
-        {up.map(({ at, label }) => (
-          <Fragment key={label}>
-            <line className="chart-rule" x1={FRAME.left} x2={END} y1={at} y2={at} />
-            <text className="chart-word" x={FRAME.left - 6} y={at + 4} textAnchor="end">
-              {label}
-            </text>
-          </Fragment>
-        ))}
+        <UpAxis frame={FRAME} marks={up} />
         {across.map(({ at, label }, index) => (
           <text
             key={label}
@@ -37,7 +29,6 @@ export function SeriesChart({ picture, unit }: { readonly picture: SeriesPicture
             {label}
           </text>
         ))}
-        <line className="chart-tick" x1={FRAME.left} x2={END} y1={FLOOR} y2={FLOOR} />
         <g className="chart-after">
           <polyline points={line} fill="none" />
         </g>

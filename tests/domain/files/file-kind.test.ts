@@ -2,8 +2,7 @@
  * Files are known by their first bytes, and their names are made fit to show.
  */
 import { describe, expect, test } from 'vitest';
-import { fileKind, fileName } from '../../../src/domain/lots/file-kind.ts';
-import { isOpen, lotStanding } from '../../../src/domain/lots/lot-standing.ts';
+import { fileKind, fileName } from '../../../src/domain/files/file-kind.ts';
 
 const bytes = (text: string) => Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 
@@ -40,22 +39,5 @@ describe('the name of a file', () => {
     ['ж'.repeat(400), `${'ж'.repeat(120)}.pdf`],
   ])('%j is kept as %j', (given, kept) => {
     expect(fileName(given, 'application/pdf')).toBe(kept);
-  });
-});
-
-describe('a lot stands', () => {
-  const times = { state: 'posted', openUntil: 2_000, heldUntil: null } as const;
-  test.each([
-    [{}, 'posted'],
-    [{ openUntil: 1_000 }, 'over'],
-    [{ heldUntil: 1_001 }, 'under-offer'],
-    [{ heldUntil: 1_000 }, 'posted'],
-    [{ heldUntil: 5_000, openUntil: 999 }, 'over'],
-    [{ state: 'draft' as const, openUntil: null }, 'draft'],
-    [{ state: 'sold' as const }, 'sold'],
-    [{ state: 'withdrawn' as const }, 'withdrawn'],
-  ])('%j: %s', (changes, standing) => {
-    expect(lotStanding({ ...times, ...changes }, 1_000)).toBe(standing);
-    expect(isOpen(lotStanding({ ...times, ...changes }, 1_000))).toBe(/posted|under/.test(standing));
   });
 });
