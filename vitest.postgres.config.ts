@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['tests/store/**/*.test.ts', 'tests/usecases/**/*.test.ts'],
     globalSetup: 'tests/store/server-for-all.ts',
     testTimeout: 60_000,
+    hookTimeout: 60_000,
   },
 });
