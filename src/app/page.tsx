@@ -5,6 +5,7 @@ import { randomUUID } from 'node:crypto';
 import { mayDo } from '../domain/parties/permissions.ts';
 import { readAdvice } from '../usecases/advice/read-advice.ts';
 import { readAgreementList } from '../usecases/agreements/read-agreement-list.ts';
+import { readLaboratoryWork } from '../usecases/laboratories/read-laboratories.ts';
 import { readWaiting } from '../usecases/loads/read-waiting.ts';
 import { readActions } from '../usecases/notices/read-actions.ts';
 import { readNotices } from '../usecases/notices/read-notices.ts';
@@ -19,21 +20,24 @@ export const metadata = { title: 'Waiting for you' };
 
 export default async function FrontPage() {
   const locale = await readerLocale();
-  const { role, now, agreements, actions, waiting, notices, advised } = await ask(async (context) => ({
+  const { role, now, agreements, actions, waiting, notices, advised, work } = await ask(async (context) => ({
     role: context.caller.role,
     now: context.now(),
     agreements: await readAgreementList(context, { locale }),
     actions: await readActions(context),
     waiting: await readWaiting(context),
     notices: await readNotices(context),
+    work: await readLaboratoryWork(context),
     advised: (await readAdvice(context)).filter(({ isOurs, endedAt }) => isOurs && endedAt === null),
   }));
   // What one only advises on is nobody's to weigh for.
   const own = agreements.filter(({ side }) => side !== 'adviser');
   const weighs = own.length > 0 && mayDo(role, 'record-load');
-  const isEmpty = actions.length === 0 && waiting.length === 0;
+  const isAwaited = work.some(({ samples }) => samples.some(({ resultId }) => resultId === null));
+  const isEmpty = actions.length + waiting.length === 0 && !isAwaited;
   const isNew =
-    isEmpty && agreements.length + advised.length + notices.unseen.length + notices.seen.length === 0;
+    isEmpty &&
+    work.length + agreements.length + advised.length + notices.unseen.length + notices.seen.length === 0;
   return (
     <>
       <div className="title">
@@ -45,6 +49,13 @@ export default async function FrontPage() {
         ) : null}
       </div>
       {isEmpty ? <p>Nothing waits for you.</p> : null}
+      {work.length === 0 ? null : (
+        <p>
+          <a className="act-link" href="/laboratory">
+            Samples to report on
+          </a>
+        </p>
+      )}
       <ActionList actions={actions} isLeading={role !== 'scale-operator'} />
       <WaitingList
         groups={waiting}

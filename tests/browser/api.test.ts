@@ -6,6 +6,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { workedExample } from '../oracle/worked-example.ts';
+import { LOT, TERMS } from '../usecases/bargain.ts';
 import { ALL, type Body, bearer, type DrivenApi, makeToken, openApi, rowOf, rowsOf } from './api-program.ts';
 import { launch } from './browsers.ts';
 import { type Ask, askAs, strangerAt } from './http-caller.ts';
@@ -17,6 +18,8 @@ const at = { in: { id: agreementId } };
 /** Within the season, so that its own quotes price the loads. */
 const DELIVERED = '2026-10-06T21:40:00-06:00';
 const SERIES = 'api-series';
+/** What goes with every version of an offer. */
+const SENDING = { message: 'As we spoke.', validDays: '7' };
 const FIGURES = { dry_matter: '59.2', starch: '54', ndf: '31.34' };
 const PDF = { kind: 'application/pdf', bytes: Uint8Array.from(Buffer.from('%PDF-1.4\n%%EOF\n')) } as const;
 
@@ -26,6 +29,8 @@ let driven: DrivenApi;
 let seller: Ask;
 let buyer: Ask;
 let loadId: string;
+/** Between the grower and the rival, where nothing is delivered. */
+let ownAgreement: { readonly in: { readonly id: string } };
 
 beforeAll(async () => {
   browser = await launch();
@@ -52,7 +57,61 @@ test('agreements are read; recording one is for people', async () => {
   const document = { ...workedExample.agreement, id: 'API-1', ...parties };
   const [sellerId, buyerId] = [await partyIdOf('grower'), await partyIdOf('rival')];
   const owner = await askAs({ side: 'grower', role: 'owner' }, address);
-  await drive('recordAgreement', { ask: owner, body: () => ({ document, sellerId, buyerId }) });
+  const recorded = await drive('recordAgreement', {
+    ask: owner,
+    body: () => ({ document, sellerId, buyerId }),
+  });
+  ownAgreement = { in: { id: String(recorded['agreementId']) } };
+});
+
+test('feed is posted and offered for, by people alone', async () => {
+  const [grower, rival] = [
+    await askAs({ side: 'grower', role: 'owner' }, address),
+    await askAs({ side: 'rival', role: 'bookkeeper' }, address),
+  ];
+  const document = { ...LOT, until: new Date(Date.now() + 60 * 86_400_000).toISOString().slice(0, 10) };
+  await drive('draftLot', { ask: seller, body: () => ({ document }), status: 403 });
+  const drafted = await drive('draftLot', { ask: grower, body: () => ({ document }) });
+  const lot = { in: { id: String(drafted['lotId']) } };
+  const changed = { ...document, wetTons: '1600' };
+  expect(await drive('changeLot', { ask: grower, ...lot, body: () => ({ document: changed }) })).toEqual({
+    version: 2,
+  });
+  await drive('readLot', { ask: rival, ...lot, status: 404 });
+  await drive('postLot', { ask: grower, ...lot, body: () => ({ audience: 'everyone' }) });
+  const { others } = (await drive('listLots', { ask: rival })) as { others: Body[] };
+  expect(others).toContainEqual(expect.objectContaining({ id: lot.in.id, standing: 'posted' }));
+  expect(await drive('readLot', { ask: rival, ...lot })).toMatchObject({ version: 2, address: null });
+
+  const offering = { lotId: lot.in.id, document: TERMS, ...SENDING };
+  const made = await drive('makeOffer', { ask: rival, body: () => offering });
+  const offer = { in: { id: String(made['offerId']) } };
+  await drive('makeOffer', { ask: rival, body: () => offering, status: 409 });
+  const counter = { baseVersion: 1, document: { ...TERMS, conditions: { notes: 'Bags only.' } }, ...SENDING };
+  expect(await drive('counterOffer', { ask: grower, ...offer, body: () => counter })).toEqual({ version: 2 });
+  const { groups } = (await drive('listOffers', { ask: rival })) as { groups: { offers: Body[] }[] };
+  expect(groups.flatMap(({ offers }) => offers.map(({ id }) => id))).toContain(offer.in.id);
+  expect(await drive('readOffer', { ask: rival, ...offer })).toMatchObject({ newest: { version: 2 } });
+  expect(await drive('endOffer', { ask: rival, ...offer })).toEqual({ ending: 'declined' });
+  // Taken back, so that nobody else in this record comes upon it.
+  expect(await drive('withdrawLot', { ask: grower, ...lot })).toEqual({ endedOffers: 0 });
+});
+
+test('a change of an agreement and its early end are proposed, by people alone', async () => {
+  const grower = await askAs({ side: 'grower', role: 'owner' }, address);
+  const rival = await askAs({ side: 'rival', role: 'owner' }, address);
+  const document = { ...TERMS, conditions: { notes: 'Bags only.' } };
+  const amendment = { document, effectiveFrom: '2030-09-01', ...SENDING };
+  const proposed = await drive('proposeAmendment', {
+    ask: grower,
+    ...ownAgreement,
+    body: () => amendment,
+  });
+  const ending = { lastDelivery: '2030-09-01', ...SENDING };
+  await drive('proposeClosing', { ask: rival, ...ownAgreement, body: () => ending, status: 409 });
+  const first = { in: { id: String(proposed['offerId']) } };
+  expect(await drive('endOffer', { ask: grower, ...first })).toEqual({ ending: 'withdrawn' });
+  await drive('proposeClosing', { ask: rival, ...ownAgreement, body: () => ending });
 });
 
 test('loads are recorded, listed, put right and voided', async () => {

@@ -219,6 +219,12 @@ export const ROWS: readonly Row[] = [
     body: () => ({ audience: 'everyone' }),
     expected: statuses([403, 403, 403, 403, 404, 401]),
   },
+  {
+    route: 'POST api/v1/lots/[id]/withdrawal/route.ts',
+    path: ({ lot }) => `/api/v1/lots/${lot}/withdrawal`,
+    body: () => ({}),
+    expected: statuses([403, 403, 403, 403, 404, 401]),
+  },
   write('loads', [200, 200, 200, 403, 404, 401], {
     body: () => ({
       loads: [

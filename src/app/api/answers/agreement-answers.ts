@@ -2,7 +2,7 @@
  * Agreements as /api/v1 tells them.
  */
 import { z } from 'zod';
-import { COUNT, CURRENCY, DECIMAL, FINGERPRINT, ID, OWN_SIDE, VERSION } from './scalars.ts';
+import { COUNT, CURRENCY, DATE, DECIMAL, FINGERPRINT, ID, OWN_SIDE, VERSION } from './scalars.ts';
 
 export const AGREEMENT_SUMMARY = z.strictObject({
   id: ID,
@@ -12,6 +12,8 @@ export const AGREEMENT_SUMMARY = z.strictObject({
   buyer: z.string(),
   side: OWN_SIDE.describe('Which side the caller’s party is on.'),
   feed: z.string().describe('With the parts of the ear in it.'),
+  serial: COUNT.nullable().describe('Its number among the seller’s; null for one that was signed elsewhere.'),
+  closedOn: DATE.nullable().describe('The last day of deliveries, where both closed it early.'),
   loads: COUNT,
   waiting: COUNT.describe('Loads that have not settled.'),
   owed: DECIMAL.describe('What the buyer owes the seller for settled loads; below 0 where the seller owes.'),
