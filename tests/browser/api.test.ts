@@ -81,7 +81,7 @@ test('feed is posted and offered for, by people alone', async () => {
   await drive('postLot', { ask: grower, ...lot, body: () => ({ audience: 'everyone' }) });
   const { others } = (await drive('listLots', { ask: rival })) as { others: Body[] };
   expect(others).toContainEqual(expect.objectContaining({ id: lot.in.id, standing: 'posted' }));
-  expect(await drive('readLot', { ask: rival, ...lot })).toMatchObject({ version: 2, address: null });
+  expect(await drive('readLot', { ask: rival, ...lot })).toMatchObject({ version: 3, address: null });
 
   const offering = { lotId: lot.in.id, document: TERMS, ...SENDING };
   const made = await drive('makeOffer', { ask: rival, body: () => offering });
