@@ -72,6 +72,9 @@ async function step(
   const brought = sent.get('file');
   const isNew = brought instanceof File && brought.size > 0;
   const text = sent.get('text');
+  if (!isNew && (typeof text !== 'string' || text === '')) {
+    return { ...base, refused: 'Choose the file first. One that is chosen and still not here is empty.' };
+  }
   const bytes = isNew
     ? new Uint8Array(await brought.arrayBuffer())
     : new TextEncoder().encode(typeof text === 'string' ? text : '');
@@ -90,12 +93,19 @@ async function step(
     const preview = tellPreview(await previewImport(context, asked), matched.header);
     return { ...file, match, preview };
   }
-  const taken = await takeImport(context, {
-    ...asked,
+  const choices = {
     confirmed: isConfirmed(sent),
     leaveDiffering: textOf(sent, 'leave_differing') === 'yes',
-  });
-  return {
-    to: await tellingAddress('/import', { agreement: agreementId }, tellTaken(taken, kind, fileName)),
   };
+  try {
+    const taken = await takeImport(context, { ...asked, ...choices });
+    return {
+      to: await tellingAddress('/import', { agreement: agreementId }, tellTaken(taken, kind, fileName)),
+    };
+  } catch (error) {
+    if (refusalOf(error)?.code !== 'unusual') throw error;
+    // The question stands in the preview, with its answer to tick.
+    const preview = tellPreview(await previewImport(context, asked), matched.header);
+    return { ...file, match, preview, refused: 'Nothing was recorded yet. Answer the question below first.' };
+  }
 }

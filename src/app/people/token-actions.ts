@@ -17,6 +17,9 @@ export async function letIn(before: FormState, sent: FormData): Promise<FormStat
       const [kind = '', what = ''] = scope.split(':');
       return textOf(sent, kind).split(' ').includes(what);
     });
+    if (scopes.length === 0) {
+      return { refused: 'Choose at least one kind of record that it may read, or read and record.' };
+    }
     const { name, secret } = await makeToken(await currentContext(), { name: textOf(sent, 'name'), scopes });
     // The list above the form shows the new one at once.
     revalidatePath('/people');

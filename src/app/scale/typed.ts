@@ -27,6 +27,9 @@ export interface Typed {
   readonly photo: File | undefined;
 }
 
+/** Clocks differ a little. */
+const MOST_AHEAD_MS = 5 * 60_000;
+
 export const EMPTY: Typed = {
   opened: '',
   truck: '',
@@ -49,7 +52,11 @@ export const EMPTY: Typed = {
 /** The first thing that is missing or cannot be read, in a sentence; undefined where all is there. */
 export function whatIsMissing(
   typed: Typed,
-  { agreement, taken }: { readonly agreement: DeskAgreement; readonly taken: readonly string[] },
+  {
+    agreement,
+    taken,
+    now,
+  }: { readonly agreement: DeskAgreement; readonly taken: readonly string[]; readonly now: number },
 ): string | undefined {
   const isOut = typed.opened !== '';
   if (typed.ticket.trim() === '') return 'Type the ticket number.';
@@ -62,6 +69,8 @@ export function whatIsMissing(
   if (hasTare && agreement.distance !== null && parseDecimal(typed.distance) === undefined) {
     return `Type how far the load was hauled, in ${agreement.distance}.`;
   }
+  const at = Date.parse(timeText(typed.time, { timeZone: agreement.timeZone, now }));
+  if (at > now + MOST_AHEAD_MS) return 'The time is still to come. Put it right, or leave it empty for now.';
   const needsName = agreement.testsNeeded && agreement.sampling === 'composite' && typed.isSampled && !isOut;
   if (needsName && typed.sample.trim() === '') return 'Name the sample that stands for this load.';
   return undefined;
@@ -92,6 +101,12 @@ function isWeight(text: string, unit: string): boolean {
   return 'weight' in read && parseDecimal(read.weight) !== undefined;
 }
 
+/** A weight without what separates thousands; as it was typed where it is no weight. */
+export function plainWeight(text: string, unit: string): string {
+  const read = readWeight(text.trim(), { unit, locale: 'en-US' });
+  return 'weight' in read ? read.weight : text;
+}
+
 /** The columns of a ticket. */
 export function rowOf(
   typed: Typed,
@@ -99,10 +114,7 @@ export function rowOf(
 ): Record<string, string> {
   const at = timeText(typed.time, { timeZone: agreement.timeZone, now });
   const isOut = typed.opened !== '';
-  const weight = (text: string) => {
-    const read = readWeight(text.trim(), { unit: typed.unit, locale: 'en-US' });
-    return 'weight' in read ? read.weight : text;
-  };
+  const weight = (text: string) => plainWeight(text, typed.unit);
   const common = { ticket: typed.ticket.trim(), ...kept({ weigher: typed.weigher }) };
   if (isOut) {
     return {

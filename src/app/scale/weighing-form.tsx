@@ -7,9 +7,9 @@
 import { useId, useState } from 'react';
 import { type UsualTruck, weighingDoubts } from '../../domain/deliveries/weighing-doubts.ts';
 import { Asked } from './asked.tsx';
-import type { DeskAgreement, DeskScale } from './desk.ts';
+import type { DeskAgreement, DeskScale, DeskWeighing } from './desk.ts';
 import type { Entry, EntryKind } from './entry.ts';
-import { EMPTY, followingTicket, rowOf, type Typed, whatIsMissing } from './typed.ts';
+import { EMPTY, followingTicket, plainWeight, rowOf, type Typed, whatIsMissing } from './typed.ts';
 import { Field, type FieldProps, UnitChoice } from './weighing-inputs.tsx';
 
 export interface WeighingFormProps {
@@ -26,6 +26,13 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
   const [doubts, setDoubts] = useState<readonly string[]>([]);
   const [missing, setMissing] = useState<string>();
   const [last, setLast] = useState<string>();
+  // What was weighed since the page came; without a signal the record cannot say.
+  const [weighedIn, setWeighedIn] = useState<readonly DeskWeighing[]>([]);
+  const [weighedOut, setWeighedOut] = useState<readonly string[]>([]);
+  const stillFull = [...agreement.open, ...weighedIn].filter(
+    ({ ticket }, index, all) =>
+      !weighedOut.includes(ticket) && all.findIndex((other) => other.ticket === ticket) === index,
+  );
   const id = useId();
   const set = (changed: Partial<Typed>) => {
     setTyped((before) => ({ ...before, ...changed }));
@@ -33,13 +40,13 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
     setMissing(undefined);
   };
   const truck = agreement.trucks.find((known) => known.truck === typed.truck);
-  const open = agreement.open.find(({ ticket }) => ticket === typed.opened);
+  const open = stillFull.find(({ ticket }) => ticket === typed.opened);
   // The usual weights are in the agreement's unit, and say nothing of a weight typed in another.
   const usual: UsualTruck | undefined =
     truck && typed.unit === agreement.unit ? { tare: truck.usualTare, net: truck.usualNet } : undefined;
 
   const save = async (isConfirmed: boolean) => {
-    const fault = whatIsMissing(typed, { agreement, taken });
+    const fault = whatIsMissing(typed, { agreement, taken, now: Date.now() });
     setMissing(fault);
     if (fault !== undefined) return;
     const found = isConfirmed ? [] : weighingDoubts({ ...weights(typed), unit: typed.unit, usual });
@@ -56,6 +63,8 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
       isConfirmed,
       ...(photo === undefined ? {} : { photo }),
     });
+    if (kindOf(typed) === 'weigh-in') setWeighedIn((before) => [...before, weighingOf(typed)]);
+    if (kindOf(typed) === 'weigh-out') setWeighedOut((before) => [...before, typed.opened]);
     const weighed = typed.opened === '' ? typed.ticket.trim() : last;
     setLast(weighed);
     setTyped({
@@ -84,7 +93,7 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
         void save(false);
       }}
     >
-      {agreement.open.length === 0 ? null : (
+      {stillFull.length === 0 ? null : (
         <label className="field" htmlFor={`${id}-opened`}>
           <span>Weighed full before, now empty</span>
           <select
@@ -92,13 +101,13 @@ export function WeighingForm({ partyId, agreement, scales, taken, onSave }: Weig
             value={typed.opened}
             onChange={(event) =>
               set({
-                ...(opened(agreement, event.target.value) ?? fresh(agreement, { last, taken })),
+                ...(opened(stillFull, event.target.value) ?? fresh(agreement, { last, taken })),
                 scale: typed.scale,
               })
             }
           >
             <option value="">A new truck</option>
-            {agreement.open.map((weighing) => (
+            {stillFull.map((weighing) => (
               <option key={weighing.ticket} value={weighing.ticket}>
                 {weighing.ticket}
                 {weighing.truck === null ? '' : `, truck ${weighing.truck}`}, gross {weighing.gross}{' '}
@@ -212,11 +221,21 @@ function fresh(
 }
 
 /** What the phone knows of a truck that is weighed empty now. */
-function opened(agreement: DeskAgreement, ticket: string): Typed | undefined {
-  const weighing = agreement.open.find((known) => known.ticket === ticket);
+function opened(stillFull: readonly DeskWeighing[], ticket: string): Typed | undefined {
+  const weighing = stillFull.find((known) => known.ticket === ticket);
   if (!weighing) return undefined;
   const { truck, gross, unit } = weighing;
   return { ...EMPTY, opened: ticket, ticket, truck: truck ?? '', gross, unit };
+}
+
+/** A truck that was weighed full just now. */
+function weighingOf({ ticket, truck, gross, unit }: Typed): DeskWeighing {
+  return {
+    ticket: ticket.trim(),
+    truck: truck.trim() === '' ? null : truck.trim(),
+    gross: plainWeight(gross, unit),
+    unit,
+  };
 }
 
 /** A known truck brings its usual tare and plate. */
@@ -231,8 +250,11 @@ function withUsual({ trucks, unit }: DeskAgreement, typed: Typed): Typed {
   };
 }
 
-function weights({ gross, tare, isTareLater, opened: of }: Typed) {
-  return { gross, tare: isTareLater && of === '' ? undefined : tare };
+function weights({ gross, tare, unit, isTareLater, opened: of }: Typed) {
+  return {
+    gross: plainWeight(gross, unit),
+    tare: isTareLater && of === '' ? undefined : plainWeight(tare, unit),
+  };
 }
 
 function kindOf({ isTareLater, opened: of }: Typed): EntryKind {
