@@ -153,6 +153,16 @@ describe('a ticket that names a scale', () => {
   });
 });
 
+test('a load of a time that is still to come is asked about', async () => {
+  // By the record's clock it is noon of 2026-11-25 in UTC.
+  const early = { ...LOAD, delivered_at: '2027-09-14T21:40:00-06:00' };
+  expect(await refusal(record1(early))).toMatchObject({
+    code: 'unusual',
+    message: expect.stringContaining('its time, on 2027-09-14, is still to come'),
+  });
+  expect(await record1(early, true)).toMatchObject([{ isNew: true }]);
+});
+
 describe('a load unlike its truck’s', () => {
   const truck = (ticket: string, minute: number, more = {}) => ({
     ...LOAD,

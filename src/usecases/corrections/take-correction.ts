@@ -69,7 +69,13 @@ export async function takeCorrection(
     case 'load': {
       const row = await findLoad(tx, subjectId);
       if (!row) throw new Refusal('not-found', 'There is no such load.');
-      const ticket = await readCorrectedTicket(tx, { row, found, input: figures, confirmed });
+      const ticket = await readCorrectedTicket(tx, {
+        row,
+        found,
+        input: figures,
+        confirmed,
+        now: context.now(),
+      });
       await writeCorrectedTicket(tx, context, { row, ticket, reason });
       break;
     }

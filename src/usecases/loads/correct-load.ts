@@ -57,7 +57,7 @@ export async function correctLoad(
   return await doOnce(context, asked, async (tx) => {
     const { row, found } = await findToCorrect(tx, context, { loadId, baseVersion });
     await refuseSettled(tx, row.agreementId, [{ loadId, ticket: row.ticket }]);
-    const ticket = await readCorrectedTicket(tx, { row, found, input, confirmed });
+    const ticket = await readCorrectedTicket(tx, { row, found, input, confirmed, now: context.now() });
     return await writeCorrectedTicket(tx, context, { row, ticket, reason: readReason(reason) });
   });
 }
@@ -67,12 +67,14 @@ export interface TicketToRead {
   readonly found: FoundAgreement;
   readonly input: InputRow;
   readonly confirmed: boolean | undefined;
+  /** Milliseconds since 1970. */
+  readonly now: number;
 }
 
 /** A ticket as it should be. Refuses `bad-input`, `ticket-taken`, `agreement-closed`, `unusual`. */
 export async function readCorrectedTicket(
   tx: Transaction,
-  { row, found, input, confirmed }: TicketToRead,
+  { row, found, input, confirmed, now }: TicketToRead,
 ): Promise<ReadTicket> {
   const [read] = readTickets(found, [input]);
   if (!read) throw new Error('A ticket that was read is not there');
@@ -84,7 +86,10 @@ export async function readCorrectedTicket(
   await refuseSpentTickets(tx, row.agreementId, [ticket]);
   const closing = await readClosing(tx, row.agreementId);
   if (closing) refuseAfterClosing([read.ticket], closing);
-  refuseUnusual(await doubtTickets(tx, found, [{ ...read, correctedId: row.id }]), confirmed);
+  refuseUnusual(
+    await doubtTickets(tx, found, { tickets: [{ ...read, correctedId: row.id }], now }),
+    confirmed,
+  );
   return read;
 }
 

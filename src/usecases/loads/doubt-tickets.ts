@@ -1,5 +1,5 @@
 /**
- * What is asked about before a ticket is recorded: weights that no truck has, that its scale cannot have shown, or that
+ * What is asked about before a ticket is recorded: times that are still to come, weights that no truck has, that its scale cannot have shown, or that
  * are unlike the truck's last loads. The agreement must be locked.
  */
 import { zoneCalendar } from '../../domain/dates/instant.ts';
@@ -24,6 +24,9 @@ import type { Problem } from '../refusal.ts';
 import { type FoundScale, findScales } from '../scales/scale-view.ts';
 import type { ReadTicket } from './read-tickets.ts';
 
+/** Clocks differ a little. */
+const MOST_AHEAD_MS = 5 * 60_000;
+
 /** A ticket, and the load that it corrects. */
 export interface TicketToDoubt extends ReadTicket {
   readonly correctedId?: string;
@@ -33,7 +36,7 @@ export interface TicketToDoubt extends ReadTicket {
 export async function doubtTickets(
   tx: Transaction,
   found: FoundAgreement,
-  tickets: readonly TicketToDoubt[],
+  { tickets, now }: { readonly tickets: readonly TicketToDoubt[]; readonly now: number },
 ): Promise<readonly string[]> {
   const ids = tickets
     .flatMap(({ ticket }) => [ticket.grossScale, ticket.tareScale])
@@ -51,10 +54,16 @@ export async function doubtTickets(
   if (problems.length > 0) throw badInput(problems);
   const unlike = await unlikeTrucks(tx, found, tickets);
   return tickets.flatMap((read) => [
+    ...doubtTime(read, now),
     ...[tellUnusualLoad(read.load)].filter((told) => told !== undefined),
     ...doubtScales(found, read, scales),
     ...(unlike.get(read) ?? []),
   ]);
+}
+
+function doubtTime({ load, ticket }: ReadTicket, now: number): string[] {
+  if (ticket.deliveredAt <= now + MOST_AHEAD_MS) return [];
+  return [`${load.ticket}: its time, on ${load.deliveredOn}, is still to come.`];
 }
 
 /** Scales that both parties of the agreement can see: their own. */

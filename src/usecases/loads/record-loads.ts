@@ -90,7 +90,7 @@ export async function writeTickets(
       fresh.map(({ row }) => row),
       closing,
     );
-  refuseUnusual(await doubtTickets(tx, found, fresh), confirmed);
+  refuseUnusual(await doubtTickets(tx, found, { tickets: fresh, now: context.now() }), confirmed);
 
   const sampleIds = await samplesNamed(tx, context, {
     names: fresh.flatMap(({ row }) => row.sample ?? []),
