@@ -156,6 +156,15 @@ test('a scale house weighs in and out, and accounts for its tickets', async () =
   expect(JSON.stringify(await drive('readTicketBook', { ask: buyer, ...at }))).toContain('API-W');
   await drive('listTrucks', { ask: buyer, ...at });
   await drive('listScales', { ask: buyer });
+
+  const owner = await askAs({ side: 'grower', role: 'owner' }, address);
+  await drive('beginTicketSeries', { ask: seller, ...at, status: 403 });
+  await drive('beginTicketSeries', { ask: owner, ...ownAgreement });
+  const named = (more: object = {}) => rowOf('scale', { name: 'API scale', ...more });
+  const described = await drive('describeScale', { ask: owner, body: named() });
+  const scale = { in: { id: String(described['scaleId']) } };
+  const tested = { ask: owner, ...scale, body: named({ tested_on: '2026-07-01' }) };
+  expect(await drive('changeScale', tested)).toEqual({ version: 2 });
 });
 
 test('samples are taken, sealed and handed over', async () => {
@@ -237,6 +246,31 @@ test('quotes are recorded, listed and put right', async () => {
   await drive('correctQuote', { ask: buyer, in: { ...at.in, quote: String(quote?.['id']) } });
 });
 
+test('how a price is entered is settled by people, and a quote contested by the other side', async () => {
+  const [grower, rival] = [
+    await askAs({ side: 'grower', role: 'owner' }, address),
+    await askAs({ side: 'rival', role: 'owner' }, address),
+  ];
+  const terms = { series: 'corn-elevator-bid', source: 'The elevator’s board at noon', enteredBy: 'seller' };
+  const set = (ask: Ask, contestDays: string) =>
+    drive('setSeriesTerms', { ask, ...ownAgreement, body: () => ({ ...terms, contestDays }) });
+  await drive('setSeriesTerms', {
+    ask: seller,
+    ...at,
+    body: () => ({ ...terms, contestDays: '0' }),
+    status: 403,
+  });
+  // Each side gives away what is its own: the rival that it enters quotes, the grower that its own may be contested.
+  await set(rival, '0');
+  await set(grower, '9');
+  const row = rowsOf('quotes', { series: terms.series });
+  await drive('recordQuotes', { ask: grower, ...ownAgreement, body: row });
+  const { quotes } = (await drive('listQuotes', { ask: rival, ...ownAgreement })) as { quotes: Body[] };
+  const quote = { in: { ...ownAgreement.in, quote: String(quotes[0]?.['id']) } };
+  await drive('contestQuote', { ask: grower, ...quote, status: 403 });
+  expect(await drive('contestQuote', { ask: rival, ...quote })).toMatchObject({ loads: 0 });
+});
+
 test('a load out of range is accepted at an allowance that both agree on', async () => {
   const { loads } = (await drive('listLoads', { ask: buyer, query: '?status=waiting' })) as { loads: Body[] };
   const wet = loads.find(({ ticket }) => ticket === 'API-3');
@@ -260,6 +294,7 @@ test('a load is decided about, its date named, settled, and put right by both', 
   const { settlements } = (await drive('listSettlements', { ask: buyer, ...at })) as { settlements: Body[] };
   expect(settlements.find((of) => of['loadId'] === loadId)?.['total']).toMatch(/^\d+\.\d{2}$/);
   expect(await drive('readInvoice', { ask: buyer, in: { id: loadId } })).toEqual({ begins: '%PDF-' });
+  expect(await drive('readTicketPaper', { ask: buyer, in: { id: loadId } })).toEqual({ begins: '%PDF-' });
 
   const stands = await drive('readTicket', { ask: seller, in: { id: loadId } });
   const figures = { ...(stands['ticket'] as object), gross: '78420' };

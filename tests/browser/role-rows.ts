@@ -319,6 +319,35 @@ export const ROWS: readonly Row[] = [
   ...['weighings', 'tickets', 'trucks', 'samples', 'allowances'].map((noun) =>
     listed(noun, [200, 200, 200, 200, 404, 401]),
   ),
+  {
+    ...change(
+      'agreements/[id]/quotes/[quote]/contest',
+      ({ agreement }) => `/api/v1/agreements/${agreement}/quotes/${NOWHERE}/contest`,
+    ),
+    body: () => ({ price: '4.20', reason: 'Misread' }),
+    expected: statuses([404, 404, 403, 403, 404, 401]),
+  },
+  // A price that the agreement does not follow.
+  write('series', [404, 404, 403, 403, 404, 401], {
+    body: () => ({ series: 'none', source: 'A board', enteredBy: 'both', contestDays: '0' }),
+  }),
+  // Without figures these are refused for their faults, to whoever may keep scales.
+  write('tickets/series', [400, 400, 403, 403, 404, 401], { body: () => ({ series: {} }) }),
+  {
+    ...change('scales', () => '/api/v1/scales'),
+    body: () => ({ scale: {} }),
+    expected: statuses([400, 400, 403, 403, 400, 401]),
+  },
+  {
+    ...change('scales/[id]', () => `/api/v1/scales/${NOWHERE}`),
+    body: () => ({ scale: {}, baseVersion: 1 }),
+    expected: statuses([400, 400, 403, 403, 400, 401]),
+  },
+  read(
+    'loads/[id]/ticket/paper',
+    ({ load }) => `/api/v1/loads/${load}/ticket/paper`,
+    [200, 200, 200, 200, 404, 401],
+  ),
   read('scales', () => '/api/v1/scales', [200, 200, 200, 200, 200, 401]),
   read('laboratory/samples', () => '/api/v1/laboratory/samples', [200, 200, 200, 200, 200, 401]),
   read('loads/[id]/invoice', ({ load }) => `/api/v1/loads/${load}/invoice`, [200, 200, 200, 200, 404, 401]),

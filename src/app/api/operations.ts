@@ -19,7 +19,7 @@ import {
   readOneOffer,
   withdrawOneLot,
 } from './operations/bargain-operations.ts';
-import { readInvoice, readOneFile, recordOneFile } from './operations/file-operations.ts';
+import { readInvoice, readOneFile, readTicketPaper, recordOneFile } from './operations/file-operations.ts';
 import {
   correctOneLoad,
   listLoads,
@@ -30,10 +30,12 @@ import {
   voidOneLoad,
 } from './operations/load-operations.ts';
 import {
+  contestOneQuote,
   correctOneQuote,
   listQuotes,
   recordSomeElections,
   recordSomeQuotes,
+  setTermsOfSeries,
 } from './operations/price-operations.ts';
 import {
   attachOneReport,
@@ -52,6 +54,9 @@ import {
   takeOneSample,
 } from './operations/sample-operations.ts';
 import {
+  beginSeries,
+  changeOneScale,
+  describeScale,
   listScales,
   listTrucks,
   listWeighings,
@@ -90,7 +95,8 @@ export const GROUPS: readonly Group[] = [
     name: 'Scale house',
     operations: [
       ...[listWeighings, weighOneIn, weighOneOut, readBook, spendOneTicket],
-      ...[listTrucks, listScales, recordOneFile, readOneFile],
+      ...[beginSeries, listTrucks, listScales, describeScale, changeOneScale],
+      ...[recordOneFile, readOneFile, readTicketPaper],
     ],
   },
   { name: 'Samples', operations: [listSamples, takeOneSample, sealSomeParts, handOnePartOver] },
@@ -101,7 +107,13 @@ export const GROUPS: readonly Group[] = [
       ...[attachOneReport, listLaboratoryWork, reportSomeResults],
     ],
   },
-  { name: 'Prices', operations: [listQuotes, recordSomeQuotes, correctOneQuote, recordSomeElections] },
+  {
+    name: 'Prices',
+    operations: [
+      ...[listQuotes, recordSomeQuotes, correctOneQuote, contestOneQuote],
+      ...[setTermsOfSeries, recordSomeElections],
+    ],
+  },
   {
     name: 'Settlements',
     operations: [

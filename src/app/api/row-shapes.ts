@@ -2,8 +2,10 @@
  * Rows as /api/v1 takes them: a JSON object with the columns of a file, every cell a text. The columns are those that
  * the use cases read, which also say what is wrong in them; here is only what each means.
  */
+
 import { z } from 'zod';
 import { MEASURE_NAMES, MEASURE_UNITS } from '../../domain/agreement/measures.ts';
+import { SCALE_COLUMNS } from '../../domain/scales/scale-row.ts';
 import { ALLOWANCE_COLUMNS } from '../../domain/settlement/allowance.ts';
 import {
   CHOICES,
@@ -12,6 +14,7 @@ import {
   PRICES,
   type TableShape,
 } from '../../domain/tables/table-shape.ts';
+import { SERIES_COLUMNS } from '../../domain/tickets/series.ts';
 import { TICKET_COLUMNS } from '../../usecases/loads/read-tickets.ts';
 import { WEIGHING_COLUMNS } from '../../usecases/loads/weigh-in.ts';
 import { WEIGHING_OUT_COLUMNS } from '../../usecases/loads/weigh-out.ts';
@@ -58,6 +61,17 @@ const COLUMN_WORDS: Readonly<Record<string, ColumnWords>> = {
     example: '2026-09-14T21:40:00-06:00',
   },
   scale: { says: 'Id of the scale.', example: '01900000-0000-7000-8000-000000000001' },
+  name: { says: 'What the scale is called.', example: 'Pit scale' },
+  place: { says: 'Where it stands.', example: 'At the dairy' },
+  capacity: { says: 'The most that it weighs, a decimal.', example: '120000' },
+  division: { says: 'The step that it shows, a decimal.', example: '20' },
+  accuracy_class: { says: 'As on its plate: III L, III or not marked.', example: 'III L' },
+  legal_for_trade: { says: 'yes or no.', example: 'yes' },
+  tested_on: { says: 'Day of its last test, YYYY-MM-DD.', example: '2026-06-01' },
+  test_due_on: { says: 'Day by which it must be tested again, YYYY-MM-DD.', example: '2027-06-01' },
+  certificate: { says: 'Number of the certificate of that test.', example: 'C-1147' },
+  first: { says: 'Digits of the first ticket, as they are printed.', example: '001147' },
+  prefix: { says: 'What stands before the digits of each ticket.', example: 'K-' },
   taken_at: { says: 'When it was taken, with its offset from UTC.', example: '2026-09-14T21:50:00-06:00' },
   taken_by: { says: 'Who took it.', example: 'Night shift' },
   how: { says: 'How it was taken.', example: 'Five scoops while the truck unloaded' },
@@ -106,6 +120,8 @@ export const TICKET_ROW = rowShape(TICKET_COLUMNS);
 export const WEIGHING_ROW = rowShape(WEIGHING_COLUMNS);
 export const WEIGHING_OUT_ROW = rowShape(WEIGHING_OUT_COLUMNS);
 export const REPORT_ROW = rowShape(REPORT_COLUMNS);
+export const SCALE_ROW = rowShape(SCALE_COLUMNS);
+export const TICKET_SERIES_ROW = rowShape(SERIES_COLUMNS);
 export const QUOTE_ROW = rowShape(PRICES);
 export const ELECTION_ROW = rowShape(ELECTIONS);
 export const ALLOWANCE_ROW = rowShape(ALLOWANCE_COLUMNS);

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { readRecordFile } from '../../../usecases/files/read-record-file.ts';
 import { recordFile } from '../../../usecases/files/record-file.ts';
 import { invoiceAnswer } from '../../loads/[id]/invoice/invoice-answer.ts';
+import { ticketAnswer } from '../../loads/[id]/ticket/ticket-answer.ts';
 import { FINGERPRINT } from '../answers/scalars.ts';
 import { FILE_NAME, FILES } from '../file-bodies.ts';
 import { operation } from '../operation.ts';
@@ -58,4 +59,15 @@ export const readInvoice = operation({
   refusals: ['not-found', 'not-ready'],
   answer: { kinds: ['application/pdf'] },
   work: async (context, { in: { id } }) => await invoiceAnswer(context, id),
+});
+
+export const readTicketPaper = operation({
+  id: 'readTicketPaper',
+  method: 'GET',
+  path: '/loads/{id}/ticket/paper',
+  summary: 'The scale ticket of a load as PDF: the same bytes for both parties.',
+  scopes: ['loads:read'],
+  refusals: ['not-found'],
+  answer: { kinds: ['application/pdf'] },
+  work: async (context, { in: { id } }) => await ticketAnswer(context, id),
 });

@@ -4,15 +4,22 @@
 import { z } from 'zod';
 import { readTicketBook } from '../../../usecases/loads/read-ticket-book.ts';
 import { readTrucks } from '../../../usecases/loads/read-trucks.ts';
-import { spendTicket } from '../../../usecases/loads/spend-ticket.ts';
+import { recordSeries, spendTicket } from '../../../usecases/loads/spend-ticket.ts';
 import { weighIn } from '../../../usecases/loads/weigh-in.ts';
 import { readOpenWeighings, weighOut } from '../../../usecases/loads/weigh-out.ts';
-import { readScales } from '../../../usecases/scales/keep-scale.ts';
+import { changeScale, readScales, recordScale } from '../../../usecases/scales/keep-scale.ts';
 import { RECORDED_LOAD } from '../answers/load-answers.ts';
-import { ID } from '../answers/scalars.ts';
+import { ID, VERSION } from '../answers/scalars.ts';
 import { OPEN_WEIGHING, SCALE, TICKET_BOOK, TRUCK } from '../answers/scale-house-answers.ts';
 import { operation } from '../operation.ts';
-import { CONFIRMED, REASON, WEIGHING_OUT_ROW, WEIGHING_ROW } from '../row-shapes.ts';
+import {
+  CONFIRMED,
+  REASON,
+  SCALE_ROW,
+  TICKET_SERIES_ROW,
+  WEIGHING_OUT_ROW,
+  WEIGHING_ROW,
+} from '../row-shapes.ts';
 
 const READ = ['loads:read'] as const;
 const WRITE = ['loads:write'] as const;
@@ -104,4 +111,43 @@ export const listScales = operation({
   refusals: [],
   answer: z.strictObject({ scales: z.array(SCALE) }),
   work: async (context) => ({ scales: await readScales(context) }),
+});
+
+export const beginSeries = operation({
+  id: 'beginTicketSeries',
+  method: 'POST',
+  path: '/agreements/{id}/tickets/series',
+  summary: 'Begins a series of tickets, of which every number is then accounted for.',
+  // How a scale house counts, and what it weighs on, a person says.
+  scopes: [],
+  refusals: ['not-found', 'not-yours'],
+  body: z.strictObject({ series: TICKET_SERIES_ROW }),
+  answer: z.strictObject({ seriesId: ID }),
+  work: async (context, { in: { id }, body, once }) =>
+    await recordSeries(context, { agreementId: id, ...body, ...once }),
+});
+
+export const describeScale = operation({
+  id: 'describeScale',
+  method: 'POST',
+  path: '/scales',
+  summary: 'Describes a scale of the party.',
+  scopes: [],
+  refusals: [],
+  body: z.strictObject({ scale: SCALE_ROW }),
+  answer: z.strictObject({ scaleId: ID }),
+  work: async (context, { body, once }) => await recordScale(context, { ...body, ...once }),
+});
+
+export const changeOneScale = operation({
+  id: 'changeScale',
+  method: 'POST',
+  path: '/scales/{id}',
+  summary: 'Describes a scale anew, as after a test: a new version of it.',
+  scopes: [],
+  refusals: ['not-found', 'not-yours', 'changed-meanwhile'],
+  body: z.strictObject({ scale: SCALE_ROW, baseVersion: z.int() }),
+  answer: z.strictObject({ version: VERSION }),
+  work: async (context, { in: { id }, body, once }) =>
+    await changeScale(context, { scaleId: id, ...body, ...once }),
 });
