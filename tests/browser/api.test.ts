@@ -160,10 +160,11 @@ test('a scale house weighs in and out, and accounts for its tickets', async () =
   const owner = await askAs({ side: 'grower', role: 'owner' }, address);
   await drive('beginTicketSeries', { ask: seller, ...at, status: 403 });
   await drive('beginTicketSeries', { ask: owner, ...ownAgreement });
-  const named = (more: object = {}) => rowOf('scale', { name: 'API scale', ...more });
-  const described = await drive('describeScale', { ask: owner, body: named() });
+  // Of a party that nobody deals with, so that other tests see no scale that is not theirs.
+  const neighbour = await askAs({ side: 'neighbour', role: 'owner' }, address);
+  const described = await drive('describeScale', { ask: neighbour });
   const scale = { in: { id: String(described['scaleId']) } };
-  const tested = { ask: owner, ...scale, body: named({ tested_on: '2026-07-01' }) };
+  const tested = { ask: neighbour, ...scale, body: rowOf('scale', { tested_on: '2026-07-01' }) };
   expect(await drive('changeScale', tested)).toEqual({ version: 2 });
 });
 
