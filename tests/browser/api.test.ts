@@ -278,7 +278,10 @@ test('a load out of range is accepted at an allowance that both agree on', async
   expect(wet?.['standing']).toMatchObject({ reason: 'choice-needed' });
   const proposed = await drive('proposeAllowance', { ask: seller, in: { id: String(wet?.['id']) } });
   const { allowances } = (await drive('listAllowances', { ask: buyer, ...at })) as { allowances: Body[] };
-  expect(allowances).toMatchObject([{ ticket: 'API-3', takenOff: '3.50', isOurs: false, answer: null }]);
+  // Other tests' stand beside it, whichever came first.
+  expect(allowances.filter(({ ticket }) => ticket === 'API-3')).toMatchObject([
+    { takenOff: '3.50', isOurs: false, answer: null },
+  ]);
   const answering = { in: { id: String(proposed['proposalId']) } };
   await drive('answerAllowance', { ask: seller, ...answering, status: 403 });
   await drive('answerAllowance', { ask: buyer, ...answering });
@@ -304,7 +307,9 @@ test('a load is decided about, its date named, settled, and put right by both', 
     body: (example) => ({ ...example, subject: 'load', subjectId: loadId, figures }),
   });
   const { corrections } = (await drive('listCorrections', { ask: buyer, ...at })) as { corrections: Body[] };
-  expect(corrections).toMatchObject([{ id: proposed['correctionId'], isOurs: false, answer: null }]);
+  expect(corrections.filter(({ id }) => id === proposed['correctionId'])).toMatchObject([
+    { isOurs: false, answer: null },
+  ]);
   const answering = { in: { id: String(proposed['correctionId']) } };
   expect(await drive('answerCorrection', { ask: buyer, ...answering })).toEqual({ resettled: 1 });
 });
