@@ -32,7 +32,7 @@ test('a sample is taken, sealed, handed on, tested, contested, put right, confir
   const grower = await browseAs(browser, { side: 'grower', role: 'bookkeeper' }, { address });
   const dairy = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address });
 
-  await scale.page.goto('/loads/new');
+  await scale.page.goto(`/loads/new?agreement=${inject('agreementId')}`);
   for (const [name, value] of Object.entries({
     ticket: 'W-1',
     gross: '78220',
