@@ -16,6 +16,19 @@ export interface PaperAsked {
   readonly version: number | undefined;
 }
 
+/** What `print` makes, as a PDF that a browser shows; what cannot stand in a header's file name becomes a dash. */
+export async function pdfResponse(print: (fonts: Fonts) => Promise<PrintedPaper>): Promise<Response> {
+  fonts ??= readFonts();
+  const { bytes, name } = await print(await fonts);
+  return new Response(Uint8Array.from(bytes), {
+    headers: {
+      'content-type': 'application/pdf',
+      'content-disposition': `inline; filename="${name.replace(/[^A-Za-z0-9.-]+/g, '-')}.pdf"`,
+      'cache-control': 'private, no-store',
+    },
+  });
+}
+
 /** Answers with a PDF. `?version=2` names a version; without it the newest is printed. */
 export async function answerPaper(
   request: Request,
@@ -23,16 +36,8 @@ export async function answerPaper(
 ): Promise<Response> {
   return await answer(async () => {
     const context = await currentContext();
-    fonts ??= readFonts();
     const version = versionIn(new URL(request.url).searchParams.get('version'));
-    const { bytes, name } = await print(context, { fonts: await fonts, version });
-    return new Response(Uint8Array.from(bytes), {
-      headers: {
-        'content-type': 'application/pdf',
-        'content-disposition': `inline; filename="${name}.pdf"`,
-        'cache-control': 'private, no-store',
-      },
-    });
+    return await pdfResponse((read) => print(context, { fonts: read, version }));
   });
 }
 
