@@ -15,9 +15,10 @@ import { readQuoteVersions } from '../../store/rows/quote-rows.ts';
 import { findResult } from '../../store/rows/result-rows.ts';
 import { type FoundAgreement, sideOf, withVersions } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
+import { ticketColumns } from '../loads/read-ticket.ts';
 import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { type ChangedCell, changedCells, resultCells, ticketCells } from './row-cells.ts';
+import { type ChangedCell, changedCells, resultCells } from './row-cells.ts';
 import { tryOutCorrection } from './take-correction.ts';
 
 export interface CorrectionView {
@@ -140,7 +141,7 @@ async function subjectOf(
   switch (subject) {
     case 'load': {
       const row = await findLoad(tx, subjectId);
-      return { what: `ticket ${row?.ticket ?? ''}`, cells: row ? ticketCells(row) : {} };
+      return { what: `ticket ${row?.ticket ?? ''}`, cells: row ? ticketColumns(row) : {} };
     }
     case 'result': {
       const row = await findResult(tx, subjectId);

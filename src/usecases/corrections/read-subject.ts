@@ -10,9 +10,10 @@ import { readSettlements } from '../../store/rows/settlement-rows.ts';
 import { findOwnAgreement, isId, termsOn } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { deliveredLoad } from '../loads/load-fact.ts';
+import { ticketColumns } from '../loads/read-ticket.ts';
 import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { resultCells, ticketCells } from './row-cells.ts';
+import { resultCells } from './row-cells.ts';
 
 export interface SubjectView {
   readonly agreementId: string;
@@ -61,7 +62,7 @@ export async function readSubject(
       isSettled: (await readSettlements(tx, row.agreementId, [loadId])).length > 0,
       isTicketOpen: open.some(({ subjectId }) => subjectId === loadId),
       isResultOpen: open.some(({ subjectId }) => subjectId === result?.id),
-      ticket: ticketCells(row),
+      ticket: ticketColumns(row),
       deliveredAt: row.deliveredAt,
       result: result && {
         id: result.id,

@@ -4,32 +4,9 @@
  */
 
 import { MEASURE_NAMES, TESTED } from '../../domain/agreement/measures.ts';
-import { whenText } from '../../domain/dates/instant.ts';
 import { columnOf } from '../../domain/tables/table-shape.ts';
-import type { TicketRow } from '../../store/rows/load-rows.ts';
 import type { ResultRow } from '../../store/rows/result-rows.ts';
 import type { InputRow } from '../read-input-rows.ts';
-
-/** The columns of a ticket that hold something. */
-export function ticketCells(row: TicketRow): InputRow {
-  return kept({
-    ticket: row.ticket,
-    delivered_at: whenText(row.deliveredAt),
-    gross: row.gross,
-    tare: row.tare,
-    unit: row.unit,
-    sample: row.sample,
-    truck: row.truck,
-    [row.distanceUnit === 'km' ? 'km' : 'miles']: row.distance,
-    tare_at: row.tareAt === null ? null : whenText(row.tareAt),
-    gross_scale: row.grossScale,
-    tare_scale: row.tareScale,
-    moisture_reading: row.moistureReading,
-    plate: row.plate,
-    weigher: row.weigher,
-    photo: row.photo,
-  });
-}
 
 /** The columns of a result that hold something, without its sample. */
 export function resultCells(row: ResultRow): InputRow {
