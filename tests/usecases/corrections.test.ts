@@ -12,12 +12,12 @@ import { correctLoad, voidLoad } from '../../src/usecases/loads/correct-load.ts'
 import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
-import { Refusal } from '../../src/usecases/refusal.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let seller: Context;
@@ -63,16 +63,6 @@ async function begun(settled: boolean): Promise<string> {
   await recordResults(buyer, { agreementId, results: [{ sample: 'S1', ...RESULT }] });
   if (settled) await settleLoads(seller, { agreementId });
   return load?.id ?? '';
-}
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
 }
 
 async function totals(): Promise<Record<string, string>> {

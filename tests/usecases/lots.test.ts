@@ -14,11 +14,11 @@ import { compareLots, readFeedForSale } from '../../src/usecases/lots/read-feed-
 import { readLotView } from '../../src/usecases/lots/read-lot-view.ts';
 import { readPlace, setDistance, setPlace } from '../../src/usecases/lots/set-place.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
-import { Refusal } from '../../src/usecases/refusal.ts';
 import { acceptShare } from '../../src/usecases/sharing/accept-share.ts';
 import { askAdviser } from '../../src/usecases/sharing/ask-adviser.ts';
 import { openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { agreed, LOT, newSigner, offered, postedLot, signNewest, TERMS } from './bargain.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let client: Client;
@@ -44,16 +44,6 @@ async function newParties(): Promise<void> {
   seller = await newSigner(record.tools, 'Quillback Acres');
   buyer = await newSigner(record.tools, BUYER);
   rival = await newSigner(record.tools, 'Sorrel Bend Dairy');
-}
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
 }
 
 async function posted(

@@ -19,6 +19,7 @@ import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { agreed, LOT, newSigner, offered, PASSWORD, postedLot, signNewest, TERMS } from './bargain.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let seller: Context;
@@ -36,16 +37,6 @@ beforeAll(async () => {
   ];
 });
 afterAll(() => record.close());
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
-}
 
 describe('an offer', () => {
   test('goes to and fro in versions, and both sign one', async () => {

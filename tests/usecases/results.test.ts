@@ -26,7 +26,6 @@ import { recordChoices } from '../../src/usecases/loads/record-choices.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
-import { Refusal } from '../../src/usecases/refusal.ts';
 import { confirmResult, contestResult } from '../../src/usecases/results/answer-result.ts';
 import { attachReport } from '../../src/usecases/results/attach-report.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
@@ -36,6 +35,7 @@ import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let seller: Context;
@@ -86,16 +86,6 @@ async function entered(
 ): Promise<string> {
   const [row] = await recordResults(who, { agreementId, results: [{ ...RESULT, ...result }] });
   return row?.id ?? '';
-}
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
 }
 
 async function standing(agreementId: string, ticket = 'T1') {

@@ -7,7 +7,6 @@ import type { Caller, Context } from '../../src/usecases/context.ts';
 import { voidLoad } from '../../src/usecases/loads/correct-load.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
-import { Refusal } from '../../src/usecases/refusal.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { handOver } from '../../src/usecases/samples/hand-over.ts';
 import { readSamples } from '../../src/usecases/samples/read-samples.ts';
@@ -17,6 +16,7 @@ import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let seller: Context;
@@ -69,16 +69,6 @@ async function begun(plan: string): Promise<string> {
   }));
   await recordLoads(seller, { agreementId, loads });
   return agreementId;
-}
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
 }
 
 describe('taking', () => {

@@ -12,13 +12,13 @@ import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { inviteMember } from '../../src/usecases/people/invite.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
 import { endMembership, readMembers } from '../../src/usecases/people/members.ts';
-import { Refusal } from '../../src/usecases/refusal.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { callerByToken } from '../../src/usecases/tokens/caller-by-token.ts';
 import { readTokens, revokeToken } from '../../src/usecases/tokens/keep-tokens.ts';
 import { makeToken } from '../../src/usecases/tokens/make-token.ts';
 import { workedExample } from '../oracle/worked-example.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { refused } from './refused.ts';
 
 let record: TestRecord;
 let owner: Context;
@@ -38,16 +38,6 @@ function as(caller: Caller): Context {
 
 async function byToken(secret: string, from = address): Promise<Context> {
   return as(await callerByToken(record.tools, { secret, address: from }));
-}
-
-async function refused(work: Promise<unknown>): Promise<string> {
-  try {
-    await work;
-  } catch (error) {
-    if (error instanceof Refusal) return error.code;
-    throw error;
-  }
-  return 'done';
 }
 
 test('a token acts for its party with its scopes alone', async () => {
