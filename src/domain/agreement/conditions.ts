@@ -4,14 +4,28 @@
  * The agreement file itself takes any block (`free-block.ts`); this stricter check is for offers that are made here.
  */
 import { z } from 'zod';
+import { DAY_COUNTS } from '../money/day-count.ts';
+import { WEIGHT_UNITS } from '../quantities/units.ts';
 import { checkBlock } from './check-block.ts';
 import type { Agreement } from './document.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
 import { asGroup, asList, asText, type RawGroup } from './raw.ts';
-import { aboveZero, date, notNegative, percentage, text, wholeNumber, yesOrNo } from './scalar-shapes.ts';
+import {
+  aboveZero,
+  date,
+  notNegative,
+  percentage,
+  share,
+  text,
+  wholeNumber,
+  yesOrNo,
+} from './scalar-shapes.ts';
 
 const ton = z.enum(['short-ton', 'tonne']);
 const side = z.enum(['seller', 'buyer']);
+
+/** Which loads share an invoice. */
+export const INVOICED_BY = ['load', 'day', 'week', 'month', 'season'] as const;
 
 export const conditionsShape = z.strictObject({
   volume: z
@@ -57,9 +71,45 @@ export const conditionsShape = z.strictObject({
     .strictObject({
       netDays: wholeNumber(0, 999).optional(),
       from: z.enum(['delivery', 'settlement', 'invoice']).optional(),
-      invoices: z.enum(['load', 'day', 'week', 'season']).optional(),
+      /** Due on this day of the month after the one in which the invoice is issued; shorter months end it earlier. */
+      dayOfMonth: wholeNumber(1, 31).optional(),
+      /** Payment is deferred: nothing is due before this day. */
+      deferredTo: date.optional(),
+      invoices: z.enum(INVOICED_BY).optional(),
+      /** `buyer`: it draws up the seller's invoices itself (self-billing). */
+      issuedBy: side.optional(),
+      interest: z.strictObject({ percentPerYear: notNegative, dayCount: z.enum(DAY_COUNTS) }).optional(),
+      discount: z.strictObject({ percent: share, withinDays: wholeNumber(0, 999) }).optional(),
+      /** What a payment that the bank gives back costs the payer. */
+      returnedPaymentFee: aboveZero.optional(),
       text: text.optional(),
     })
+    .optional(),
+  /** Money on account for a load that has not settled: a share of what it is thought to be worth. */
+  advance: z
+    .strictObject({
+      sharePercent: share,
+      /** What a load is thought to be worth before its result. */
+      rate: aboveZero,
+      per: z.enum([...WEIGHT_UNITS, 'load']),
+      /** A load with its result, waiting for its price alone, is valued at the newest quote by its delivery day. */
+      byNewestQuote: yesOrNo.optional(),
+    })
+    .optional(),
+  /** What is taken off the seller's money, load by load, beside the price. */
+  deductions: z
+    .array(
+      z.strictObject({
+        label: text,
+        rate: aboveZero,
+        per: z.enum([...WEIGHT_UNITS, 'bushel', 'load', 'percent']),
+        weight: z.enum(['as-fed', 'dry-matter']).optional(),
+        poundsPerBushel: aboveZero.optional(),
+        /** To whom the buyer pays it on; without one the buyer keeps it. */
+        payee: text.optional(),
+      }),
+    )
+    .min(1, { error: 'at least one deduction' })
     .optional(),
   lienHolders: z
     .array(z.strictObject({ name: text }))
@@ -109,6 +159,10 @@ function conditionRules(block: RawGroup, path: JsonPath): AgreementProblem[] {
     ...GROUPS.flatMap((key) => notEmpty(block[key], [...path, key])),
     ...deliveryWindow(asGroup(block['delivery']), [...path, 'delivery']),
     ...payable(asGroup(block['payment']), [...path, 'payment']),
+    ...oneDueDate(asGroup(block['payment']), [...path, 'payment']),
+    ...asList(block['deductions']).flatMap((row, index) =>
+      deductible(asGroup(row), [...path, 'deductions', index]),
+    ),
     ...volumeWithUnit(asGroup(block['buyerStatement']), [...path, 'buyerStatement']),
     ...namedOnce(asList(block['lienHolders']), [...path, 'lienHolders']),
   ];
@@ -143,6 +197,50 @@ function payable(payment: RawGroup | undefined, path: JsonPath): AgreementProble
     return [{ path: [...path, 'netDays'], message: 'is missing: how many days after that the buyer pays' }];
   }
   return [];
+}
+
+/** The ways in which a due date can be agreed; each excludes the others. */
+const DUE_BY = ['netDays', 'dayOfMonth', 'deferredTo'] as const;
+
+function oneDueDate(payment: RawGroup | undefined, path: JsonPath): AgreementProblem[] {
+  const named = DUE_BY.filter((key) => payment?.[key] !== undefined);
+  return named.slice(1).map((key) => ({
+    path: [...path, key],
+    message: `is a second due date beside "${named[0]}"; keep one of them`,
+  }));
+}
+
+function deductible(row: RawGroup | undefined, path: JsonPath): AgreementProblem[] {
+  if (!row) return [];
+  const { per, weight } = row;
+  const pounds = row['poundsPerBushel'];
+  const isWeighed = per !== undefined && per !== 'load' && per !== 'percent';
+  const problems: AgreementProblem[] = [];
+  if (isWeighed && weight === undefined) {
+    problems.push({
+      path: [...path, 'weight'],
+      message: 'is missing: "as-fed" or "dry-matter", which weight it is taken by',
+    });
+  }
+  if (!isWeighed && per !== undefined && weight !== undefined) {
+    problems.push({
+      path: [...path, 'weight'],
+      message: `has no meaning per ${String(per)}; remove it`,
+    });
+  }
+  if (per === 'bushel' && pounds === undefined) {
+    problems.push({
+      path: [...path, 'poundsPerBushel'],
+      message: 'is missing: the pounds that count as one bushel, like "56"',
+    });
+  }
+  if (per !== 'bushel' && pounds !== undefined) {
+    problems.push({
+      path: [...path, 'poundsPerBushel'],
+      message: 'belongs to a deduction per bushel; remove it',
+    });
+  }
+  return problems;
 }
 
 function volumeWithUnit(statement: RawGroup | undefined, path: JsonPath): AgreementProblem[] {

@@ -133,7 +133,8 @@ const COUNTED_FROM = {
 const INVOICES = {
   load: 'Each load has an invoice of its own.',
   day: 'The loads of a day are invoiced together.',
-  week: 'The loads of a week are invoiced together.',
+  week: 'The loads of a week, Monday to Sunday, are invoiced together.',
+  month: 'The loads of a month are invoiced together.',
   season: 'All loads of the season are invoiced together.',
 } as const;
 
