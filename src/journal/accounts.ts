@@ -10,12 +10,29 @@ export const ACCOUNTS = [
   'feed-waiting',
   'feed-settled',
   'feed-refused',
-  /** What the buyer owes the seller; below zero, what the seller owes the buyer. */
+  /** Settled and on no invoice yet: what the buyer owes the seller for it; below zero, what the seller owes. */
   'buyer-owes-seller',
   /** The counterpart of what is owed: what the feed was worth. */
   'worth-of-feed',
+  /** Open on invoices, notes and advances, and due by their dates. */
+  'invoices',
+  /** Open too, and questioned: not due until the question is decided. */
+  'held',
+  /** Below zero by what the buyer has paid, or was credited, beyond its invoices. */
+  'on-account',
+  /** Below zero by what was invoiced ahead of settlement. */
+  'advances',
+  /** All that the buyer has paid, less what was given back. */
+  'paid',
+  'deductions',
+  'discounts',
+  'interest',
+  'fees',
 ] as const;
 export type Account = (typeof ACCOUNTS)[number];
+
+/** The accounts that a statement is about: together, what the buyer owes by what was invoiced and paid. */
+export const STATEMENT_ACCOUNTS = ['invoices', 'held', 'on-account'] as const satisfies readonly Account[];
 
 export interface Posting {
   readonly account: Account;

@@ -3,6 +3,7 @@
  * the same documents from the rows again, so a field that is left out here is a field that nobody watches.
  * These shapes are frozen once entries exist.
  */
+import type { MoneyFactsByKind } from './money-facts.ts';
 
 export interface AgreementFact {
   readonly number: string;
@@ -229,7 +230,7 @@ export interface SeriesTermsFact {
   readonly contestDays: string;
 }
 
-interface FactsByKind {
+interface FactsByKind extends MoneyFactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
   readonly load: LoadFact;
