@@ -90,6 +90,10 @@ export const PROBLEM_WORDS: Readonly<Record<ProblemCode, ProblemWords>> = {
     title: 'The correction was answered',
     meaning: 'It was confirmed, refused or withdrawn before. Read what came of it.',
   },
+  'ended-already': {
+    title: 'It was answered or has ended already',
+    meaning: 'Somebody answered, withdrew or ended it meanwhile. Read it again to see how it ended.',
+  },
   'ticket-taken': {
     title: 'The ticket number is taken',
     meaning:

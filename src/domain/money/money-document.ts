@@ -76,7 +76,7 @@ export interface MoneyDocument {
   /** Local dates in the agreement's time zone. */
   readonly issuedOn: string;
   readonly dueOn: string;
-  /** Deliveries that it covers; null where it is not about loads. */
+  /** The days that it covers: of deliveries, or of interest; null for a fee. */
   readonly period: { readonly from: string; readonly to: string } | null;
   /** ISO 4217. */
   readonly currency: string;

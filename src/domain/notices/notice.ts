@@ -27,11 +27,29 @@ export const NOTICE_KINDS = [
   'result-contested',
   'allowance-came',
   'allowance-answered',
+  'invoice-came',
+  'payment-came',
+  'payment-answered',
+  'payment-returned',
+  'amount-held',
+  'amount-released',
+  'set-off-came',
+  'set-off-answered',
+  'lien-came',
+  'lien-ended',
 ] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** What a notice is about, and so which page it leads to. */
-export type NoticeSubject = 'offer' | 'lot' | 'agreement' | 'advice' | 'corrections' | 'samples' | 'loads';
+export type NoticeSubject =
+  | 'offer'
+  | 'lot'
+  | 'agreement'
+  | 'advice'
+  | 'corrections'
+  | 'samples'
+  | 'loads'
+  | 'money';
 export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'offer-came': 'offer',
   'offer-countered': 'offer',
@@ -57,6 +75,16 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'result-contested': 'samples',
   'allowance-came': 'loads',
   'allowance-answered': 'loads',
+  'invoice-came': 'money',
+  'payment-came': 'money',
+  'payment-answered': 'money',
+  'payment-returned': 'money',
+  'amount-held': 'money',
+  'amount-released': 'money',
+  'set-off-came': 'money',
+  'set-off-answered': 'money',
+  'lien-came': 'money',
+  'lien-ended': 'money',
 };
 
 const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
@@ -68,6 +96,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   corrections: (id) => `/corrections?agreement=${id}`,
   samples: (id) => `/agreements/${id}/samples`,
   loads: (id) => `/loads?agreement=${id}`,
+  money: (id) => `/money?agreement=${id}`,
 };
 
 /** The page that a notice leads to: "/offers/0198…". */
@@ -126,5 +155,25 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} proposes an allowance for a load.`;
     case 'allowance-answered':
       return `${from} answered the allowance.`;
+    case 'invoice-came':
+      return `${from} issued invoices or notes.`;
+    case 'payment-came':
+      return `${from} recorded a payment.`;
+    case 'payment-answered':
+      return `${from} answered a payment.`;
+    case 'payment-returned':
+      return `${from} says that the bank gave a payment back.`;
+    case 'amount-held':
+      return `${from} questions an amount and holds it back.`;
+    case 'amount-released':
+      return `${from} no longer holds an amount back.`;
+    case 'set-off-came':
+      return `${from} proposes to use money on account.`;
+    case 'set-off-answered':
+      return `${from} answered the use of money on account.`;
+    case 'lien-came':
+      return `${from} recorded a lender’s notice of a lien.`;
+    case 'lien-ended':
+      return `${from} recorded that a lien is over.`;
   }
 }

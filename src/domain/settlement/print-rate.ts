@@ -16,7 +16,7 @@ const MOST_FITTED_PLACES = 40;
  * The rate as text. Where more decimals of the true rate do not help (the printed quantity was cut, or the product
  * lies on a tie), the rate is amount ÷ printed quantity instead, to as many decimals as it takes.
  */
-export function printRate(line: Line, money: Money): string {
+export function printRate(line: Pick<Line, 'quantity' | 'rate' | 'amount'>, money: Money): string {
   const quantity = roundToUnits(line.quantity, PRINTED_PLACES, 'half-up');
   const gives = (rate: bigint, places: number): boolean =>
     productOf({ quantity, rate, places }, money) === line.amount;

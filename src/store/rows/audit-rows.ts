@@ -6,6 +6,7 @@ import { type AgreementRow, readAgreement } from './agreement-rows.ts';
 import { type AllowanceProposalRow, readAllowanceProposals } from './allowance-rows.ts';
 import { type CorrectionRow, readCorrections } from './correction-rows.ts';
 import { type LoadRow, type LoadVersionRow, readFirstLoads, readLoadVersions } from './load-rows.ts';
+import { type MoneyRows, readMoneyRows } from './money/all-money-rows.ts';
 import {
   type ChoiceRow,
   type ElectionRow,
@@ -66,6 +67,7 @@ export interface StandingRows {
   readonly series: readonly SeriesRow[];
   readonly spentTickets: readonly SpentTicketRow[];
   readonly seriesTerms: readonly SeriesTermsRow[];
+  readonly money: MoneyRows;
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -108,6 +110,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     series: await readSeries(tx, id),
     spentTickets: await readSpentTickets(tx, id),
     seriesTerms: await readSeriesTerms(tx, id),
+    money: await readMoneyRows(tx, [id]),
   };
 }
 
@@ -178,6 +181,16 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['series_terms', 'recorded_at', 'recorded_by'],
   ['signing', 'recorded_at', 'recorded_by'],
   ['agreement_closing', 'recorded_at', 'recorded_by'],
+  ['money_document', 'recorded_at', 'recorded_by'],
+  ['payment', 'recorded_at', 'recorded_by'],
+  ['payment_answer', 'recorded_at', 'recorded_by'],
+  ['payment_reversal', 'recorded_at', 'recorded_by'],
+  ['hold', 'recorded_at', 'recorded_by'],
+  ['hold_end', 'recorded_at', 'recorded_by'],
+  ['set_off', 'recorded_at', 'recorded_by'],
+  ['set_off_answer', 'recorded_at', 'recorded_by'],
+  ['lien_notice', 'recorded_at', 'recorded_by'],
+  ['lien_end', 'recorded_at', 'recorded_by'],
 ];
 
 /** Rows whose entry is missing, or says another moment or person. */
@@ -191,11 +204,13 @@ export async function readUnenteredRows(tx: Transaction, agreementId: string): P
   return await tx.$queryRawUnsafe<OddRow[]>(parts.join(' UNION ALL '), agreementId);
 }
 
-/** Lines and postings that are not counted from 0 without a gap: one was moved, or is gone. */
+/** Lines, postings and parts that are not counted from 0 without a gap: one was moved, or is gone. */
 export async function readMiscounted(tx: Transaction, agreementId: string): Promise<readonly OddRow[]> {
   const parts = [
     ['settlement_line', 'settlement_id'],
     ['posting', 'sequence'],
+    ['document_load', 'document_id'],
+    ['allocation', 'source_id'],
   ].map(
     ([table, of]) =>
       `SELECT '${table}' AS "table", ${of}::text AS id FROM "${table}" WHERE agreement_id = $1::uuid

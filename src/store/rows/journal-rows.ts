@@ -59,3 +59,15 @@ export async function readBalances(tx: Transaction): Promise<readonly BalanceRow
      ORDER BY agreement_id, account, unit`,
   );
 }
+
+/** The balances of one agreement. */
+export async function readAgreementBalances(
+  tx: Transaction,
+  agreementId: string,
+): Promise<readonly BalanceRow[]> {
+  return await tx.$queryRawUnsafe<BalanceRow[]>(
+    `SELECT agreement_id AS "agreementId", account, unit, balance::text FROM account_balance
+     WHERE agreement_id = $1::uuid ORDER BY account, unit`,
+    agreementId,
+  );
+}

@@ -17,6 +17,9 @@ import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
+import { endDisputed, holdDisputed } from '../money/hold-disputed.ts';
+import { issueNotes } from '../money/issue-invoices.ts';
+import { frameOf } from '../money/money-frame.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { badInput, type InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
@@ -109,6 +112,7 @@ export async function enterProposal(
   if (changed.length === 0 && !isContest) {
     throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
   }
+  await holdDisputed(tx, context, { found, correctionId, changed, reason: why });
   await tellPartner(tx, context, { found, kind: 'correction-came' });
   return { correctionId, loads: loads.length };
 }
@@ -164,9 +168,13 @@ export async function answerCorrection(
       const fact = { correction: correctionId, answer, reason: why, party: partyId };
       await enterFacts(tx, [{ kind: 'correction-answer', fact, subjectId: id, postings: [] }], recorded);
       await tellPartner(tx, context, { found, kind: 'correction-answered' });
+      await endDisputed(tx, context, { found, correctionId });
       if (answer !== 'confirmed') return { resettled: 0 };
+      const loadIds = await loadsConcerned(tx, { found, ...correction });
       // Whoever proposed it looked at unusual figures, and so did whoever confirms them.
-      return { resettled: await takeCorrection(tx, context, { found, correction, confirmed: true }) };
+      const resettled = await takeCorrection(tx, context, { found, correction, confirmed: true });
+      await issueNotes(tx, context, { frame: await frameOf(tx, context, found), loadIds });
+      return { resettled };
     },
   );
 }

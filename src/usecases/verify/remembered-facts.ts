@@ -78,5 +78,21 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
       { kind: 'settlement', fact: settlementFact(row) },
     ]),
   ];
-  return new Map(facts);
+  return new Map([...facts, ...moneyFacts(rows.money)]);
+}
+
+function moneyFacts(money: StandingRows['money']): [string, Fact][] {
+  const facts: readonly (readonly [Fact, string])[] = [
+    ...money.documents.map(({ id, fact }) => [{ kind: 'document', fact }, id] as const),
+    ...money.payments.map(({ id, fact }) => [{ kind: 'payment', fact }, id] as const),
+    ...money.answers.map(({ id, fact }) => [{ kind: 'payment-answer', fact }, id] as const),
+    ...money.reversals.map(({ id, fact }) => [{ kind: 'payment-reversal', fact }, id] as const),
+    ...money.holds.map(({ id, fact }) => [{ kind: 'hold', fact }, id] as const),
+    ...money.holdEnds.map(({ id, fact }) => [{ kind: 'hold-end', fact }, id] as const),
+    ...money.setOffs.map(({ id, fact }) => [{ kind: 'set-off', fact }, id] as const),
+    ...money.setOffAnswers.map(({ id, fact }) => [{ kind: 'set-off-answer', fact }, id] as const),
+    ...money.liens.map(({ id, fact }) => [{ kind: 'lien-notice', fact }, id] as const),
+    ...money.lienEnds.map(({ id, fact }) => [{ kind: 'lien-end', fact }, id] as const),
+  ];
+  return facts.map(([fact, id]) => [id, fact]);
 }

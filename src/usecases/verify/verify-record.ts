@@ -12,7 +12,10 @@ import {
   readUnenteredRows,
 } from '../../store/rows/audit-rows.ts';
 import { readOddFiles } from '../../store/rows/file-rows.ts';
+import { readAgreementBalances } from '../../store/rows/journal-rows.ts';
+import { readPrintedDocuments } from '../../store/rows/money/document-rows.ts';
 import type { Tools } from '../context.ts';
+import { checkMoney } from './check-money.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
 import { type ChainWalk, walkEntry } from './walk-chain.ts';
@@ -96,6 +99,13 @@ async function verifyAgreement(
     faults.push({ row: `${table} of ${of}`, message: 'are not counted from the first without a gap' });
   }
   faults.push(...checkSettlements(rows));
+  faults.push(
+    ...checkMoney({
+      rows,
+      balances: await readAgreementBalances(tx, id),
+      printed: await readPrintedDocuments(tx, id),
+    }),
+  );
   for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
     faults.push({
       row: `record_file ${fingerprint}`,

@@ -122,3 +122,15 @@ export async function readInvoicedLoads(
     agreementId,
   );
 }
+
+/** All that is printed on the documents of an agreement, in order of number. */
+export async function readPrintedDocuments(
+  tx: Transaction,
+  agreementId: string,
+): Promise<readonly PrintedDocument[]> {
+  return await tx.$queryRawUnsafe<PrintedDocument[]>(
+    `SELECT id, agreement_id AS "agreementId", document FROM money_document
+     WHERE agreement_id = $1::uuid ORDER BY serial`,
+    agreementId,
+  );
+}
