@@ -272,9 +272,17 @@ describe('a request key', () => {
   });
 });
 
+const MONEY_VERBS = [
+  'issue-invoice',
+  'record-payment',
+  'question-amount',
+  'keep-lien',
+  'keep-account',
+] as const;
+
 describe('who may', () => {
-  /** The verbs of bargaining are tried in offers.test.ts, those of putting right in corrections.test.ts. */
-  const BARGAINING = ['correct', 'keep-lot', 'make-offer', 'sign', 'advise'] as const;
+  /** The verbs of bargaining are tried in offers.test.ts, of putting right in corrections.test.ts, of money in money.test.ts. */
+  const BARGAINING = ['correct', 'keep-lot', 'make-offer', 'sign', 'advise', ...MONEY_VERBS] as const;
   type Verb = Exclude<AnyVerb, (typeof BARGAINING)[number]>;
   const VERBS = ALL_VERBS.filter((verb): verb is Verb => !BARGAINING.some((other) => other === verb));
   const ASK: Readonly<Record<Verb, (context: Context) => Promise<unknown>>> = {

@@ -365,7 +365,8 @@ DECLARE
   paid payment;
 BEGIN
   SELECT * INTO paid FROM payment WHERE agreement_id = NEW.agreement_id AND id = NEW.payment_id;
-  IF TG_TABLE_NAME = 'payment_answer' AND NEW.answer = 'withdrawn' THEN
+  -- A reversal has no word of its own, so the new row is read as JSON.
+  IF to_jsonb(NEW)->>'answer' = 'withdrawn' THEN
     IF NEW.by_party_id <> paid.by_party_id THEN
       RAISE EXCEPTION 'Whoever recorded a payment withdraws it' USING ERRCODE = 'integrity_constraint_violation';
     END IF;

@@ -21,7 +21,17 @@ export interface MoneyGround {
   readonly printed: readonly PrintedDocument[];
 }
 
-export function checkMoney({ rows, balances, printed }: MoneyGround): RowFault[] {
+/** Every fault. Figures that somebody changed may be no figures at all. */
+export function checkMoney(ground: MoneyGround): RowFault[] {
+  try {
+    return moneyFaults(ground);
+  } catch (error) {
+    const told = error instanceof Error ? error.message : String(error);
+    return [{ row: 'money', message: `cannot be worked out again: ${told}` }];
+  }
+}
+
+function moneyFaults({ rows, balances, printed }: MoneyGround): RowFault[] {
   const { agreement: row, money: recorded } = rows;
   if (recorded.documents.length + recorded.payments.length === 0) return [];
   const of = moneyOfAgreement({ row, agreement: agreementOf(row.document) });
