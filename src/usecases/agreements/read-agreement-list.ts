@@ -6,8 +6,10 @@ import { FEEDS } from '../../domain/agreement/measures.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readBalances } from '../../store/rows/journal-rows.ts';
 import { countLoads } from '../../store/rows/list-rows.ts';
+import { readUsableAdvances } from '../../store/rows/money/load-standing-rows.ts';
 import { readClosingDays, readSerials } from '../../store/rows/signing-rows.ts';
 import { type Context, permit } from '../context.ts';
+import { owedByAgreement } from '../money/owed-by-agreement.ts';
 import { agreementOf, sideOf } from './find-agreement.ts';
 
 export interface AgreementSummary {
@@ -26,7 +28,7 @@ export interface AgreementSummary {
   readonly closedOn: string | null;
   readonly loads: number;
   readonly waiting: number;
-  /** What the buyer owes the seller for settled loads, as the reader writes it; "−" before it where the seller owes. */
+  /** What the buyer owes the seller, invoiced or not, less what it paid; "−" before it where the seller owes. */
   readonly owed: string;
   readonly currency: string;
 }
@@ -40,11 +42,7 @@ export async function readAgreementList(
   const figures = figuresFor(locale);
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const rows = await readAgreements(tx);
-    const balances = new Map(
-      (await readBalances(tx))
-        .filter(({ account }) => account === 'buyer-owes-seller')
-        .map(({ agreementId, balance }) => [agreementId, balance]),
-    );
+    const owed = owedByAgreement(await readBalances(tx), await readUsableAdvances(tx));
     const [serials, closings] = [await readSerials(tx), await readClosingDays(tx)];
     const counts = new Map((await countLoads(tx)).map((count) => [count.agreementId, count]));
     return rows.map((row) => {
@@ -61,7 +59,7 @@ export async function readAgreementList(
         closedOn: closings.get(row.id) ?? null,
         loads: counts.get(row.id)?.loads ?? 0,
         waiting: counts.get(row.id)?.waiting ?? 0,
-        owed: figures.show(balances.get(row.id) ?? '0'),
+        owed: figures.show(owed.get(row.id) ?? '0'),
         currency: agreement.currency,
       };
     });

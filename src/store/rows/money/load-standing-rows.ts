@@ -36,13 +36,19 @@ export async function readLoadStandings(
   );
 }
 
-/** Every settlement of an agreement summed: what its loads have settled to as they stand. */
-export async function readSettledTotal(tx: Transaction, agreementId: string): Promise<string> {
-  const [row] = await tx.$queryRawUnsafe<{ total: string }[]>(
-    `SELECT coalesce(sum(total), 0)::text AS total FROM settlement t
-     WHERE agreement_id = $1::uuid AND status = 'settled' AND NOT EXISTS (
-       SELECT FROM settlement n WHERE n.agreement_id = t.agreement_id AND n.load_id = t.load_id AND n.version > t.version)`,
-    agreementId,
+/** An advance that will be taken off a load which has settled and is on no invoice yet. */
+export interface UsableAdvanceRow {
+  readonly agreementId: string;
+  /** Above zero. */
+  readonly advance: string;
+}
+
+/** The sums of such advances, by agreement. */
+export async function readUsableAdvances(tx: Transaction): Promise<readonly UsableAdvanceRow[]> {
+  return await tx.$queryRawUnsafe<UsableAdvanceRow[]>(
+    `SELECT l.agreement_id AS "agreementId", (-sum(l.advance))::text AS advance FROM document_load l
+     WHERE EXISTS (SELECT FROM settlement t WHERE t.agreement_id = l.agreement_id AND t.load_id = l.load_id AND t.status = 'settled')
+       AND NOT EXISTS (SELECT FROM document_load d WHERE d.agreement_id = l.agreement_id AND d.load_id = l.load_id AND d.settlement_id IS NOT NULL)
+     GROUP BY l.agreement_id`,
   );
-  return row?.total ?? '0';
 }
