@@ -55,6 +55,12 @@ describe('removing', () => {
     expect(removeAt(DRAFT, ['acceptance', 0])).not.toHaveProperty('acceptance');
     const deep = { conditions: { delivery: { place: 'the bunker' }, notes: 'none' } };
     expect(removeAt(deep, ['conditions', 'delivery', 'place'])).toEqual({ conditions: { notes: 'none' } });
+    const money = {
+      conditions: { payment: { discount: { percent: '2' } }, deductions: [{ label: 'Scale fee' }] },
+    };
+    const withoutDiscount = removeAt(money, ['conditions', 'payment', 'discount', 'percent']);
+    expect(withoutDiscount).toEqual({ conditions: { deductions: [{ label: 'Scale fee' }] } });
+    expect(removeAt(withoutDiscount, ['conditions', 'deductions', 0])).toEqual({});
   });
 
   test('what a price cannot be without stays, if empty, so that its fault has a place', () => {

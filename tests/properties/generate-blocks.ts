@@ -5,6 +5,7 @@
 import { type Questioned, SAMPLE_PARTS } from '../../src/domain/agreement/retest-rules.ts';
 import type { Chance } from '../oracle/random.ts';
 import { decimalText } from '../oracle/random-figures.ts';
+import { generateAdvance, generateDeductions, generatePayment } from './generate-payment.ts';
 
 type Group = Readonly<Record<string, unknown>>;
 
@@ -33,9 +34,6 @@ function who(chance: Chance): string {
 export function generateConditions(chance: Chance): Group {
   const unit = () => chance.pick(['short-ton', 'tonne']);
   const yearly = chance.happens(0.5) ? { yearlyVolume: tons(chance), unit: unit() } : {};
-  const due = chance.happens(0.7)
-    ? { netDays: days(chance), from: chance.pick(['delivery', 'settlement', 'invoice']) }
-    : {};
   const lenders = ['Third Furrow Lending', 'Harrow Mutual', 'Quern & Sons, lenders'];
   return some(chance, {
     volume: {
@@ -62,11 +60,9 @@ export function generateConditions(chance: Chance): Group {
       dryMatterMethod: chance.pick(['Karl Fischer', 'oven, corrected for acids']),
       starchMethod: 'enzymatic',
     }),
-    payment: {
-      ...due,
-      invoices: chance.pick(['load', 'day', 'week', 'season']),
-      ...(chance.happens(0.4) ? { text: 'By bank transfer' } : {}),
-    },
+    payment: generatePayment(chance),
+    advance: generateAdvance(chance),
+    deductions: generateDeductions(chance),
     lienHolders: chance
       .shuffled(lenders)
       .slice(0, chance.integer(1, 3))

@@ -1,13 +1,13 @@
 /**
- * What is asked about all of an agreement that does not price: volume, delivery, weighing, sampling, laboratory, payment
- * and the statements that law or lenders want.
+ * What is asked about all of an agreement that does not price: volume, delivery, weighing, sampling, laboratory, the
+ * money (`payment-settings.ts`) and the statements that law wants.
  */
 import type { JsonPath } from '../../domain/agreement/problem.ts';
 import { WEIGHT_OPTIONS } from './format-words.ts';
-import { type OneSetting, optionsOf, type SettingGroup } from './setting.ts';
+import { PAYMENT_GROUPS } from './payment-settings.ts';
+import { type OneSetting, optionsOf, type SettingGroup, UNSAID } from './setting.ts';
 
 const TONS = optionsOf({ 'short-ton': 'short tons', tonne: 'tonnes' });
-const UNSAID = 'not said';
 
 function text(path: JsonPath, label: string, more: { hint?: string; known?: readonly string[] } = {}) {
   return { kind: 'text', path, label, ...more } satisfies OneSetting;
@@ -66,39 +66,7 @@ export const CONDITION_GROUPS: readonly SettingGroup[] = [
       text(['laboratory', 'starchMethod'], 'Method for starch'),
     ],
   },
-  {
-    heading: 'Payment',
-    settings: [
-      { kind: 'figure', path: ['payment', 'netDays'], label: 'Due within', unit: 'days' },
-      {
-        kind: 'list',
-        path: ['payment', 'from'],
-        label: 'Counted from',
-        options: optionsOf({
-          delivery: 'the delivery',
-          settlement: 'the settlement',
-          invoice: 'the invoice',
-        }),
-        without: UNSAID,
-      },
-      {
-        kind: 'list',
-        path: ['payment', 'invoices'],
-        label: 'An invoice for each',
-        options: optionsOf({ load: 'load', day: 'day', week: 'week', season: 'season' }),
-        without: UNSAID,
-      },
-      { kind: 'lines', path: ['payment', 'text'], label: 'More about payment' },
-      {
-        kind: 'rows',
-        path: ['lienHolders'],
-        label: 'Lien holders, named on each payment beside the seller',
-        row: 'lien holder',
-        columns: [text(['name'], 'Name')],
-        empty: {},
-      },
-    ],
-  },
+  ...PAYMENT_GROUPS,
   {
     heading: 'The buyer’s statement, law and notes',
     hint: 'Dealer licences, liens and times to pay are set by the law where you are. Have a licensed adviser read this.',

@@ -13,7 +13,14 @@ type Group = Readonly<Record<string | number, unknown>>;
 /** Blocks whose groups mean nothing once they are empty. */
 const PRUNED_BLOCKS: readonly unknown[] = ['tests', 'sampling', 'retest', 'conditions'];
 /** Lists that are left out rather than empty. */
-const OPTIONAL_LISTS: readonly unknown[] = ['acceptance', 'above', 'below', 'lienHolders', 'parts'];
+const OPTIONAL_LISTS: readonly unknown[] = [
+  'acceptance',
+  'above',
+  'below',
+  'deductions',
+  'lienHolders',
+  'parts',
+];
 
 function isHolder(value: unknown): value is Group {
   return typeof value === 'object' && value !== null;

@@ -95,6 +95,9 @@ export interface SettingGroup {
   readonly settings: readonly Setting[];
 }
 
+/** What an agreement says that leaves a choice out. */
+export const UNSAID = 'not said';
+
 export function optionsOf(words: Readonly<Record<string, string>>): readonly Option[] {
   return Object.entries(words).map(([value, label]) => ({ value, label }));
 }

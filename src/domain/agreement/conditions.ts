@@ -8,6 +8,7 @@ import { DAY_COUNTS } from '../money/day-count.ts';
 import { WEIGHT_UNITS } from '../quantities/units.ts';
 import { checkBlock } from './check-block.ts';
 import type { Agreement } from './document.ts';
+import { deductionRules, paymentRules } from './payment-rules.ts';
 import type { AgreementProblem, JsonPath } from './problem.ts';
 import { asGroup, asList, asText, type RawGroup } from './raw.ts';
 import {
@@ -142,7 +143,8 @@ const GROUPS = [
 
 /**
  * All problems of a `conditions` block, with paths that begin with `conditions`. A window must be in order, days must
- * have what they are counted from, a yearly volume its unit, and nobody is named as a lender twice.
+ * have what they are counted from, a yearly volume its unit, and nobody is named as a lender twice; what holds of payment
+ * and deductions is in `payment-rules.ts`.
  */
 export function checkConditions(block: unknown): AgreementProblem[] {
   return checkBlock({ shape: conditionsShape, rules: conditionRules, block, path: ['conditions'] });
@@ -158,11 +160,8 @@ function conditionRules(block: RawGroup, path: JsonPath): AgreementProblem[] {
   return [
     ...GROUPS.flatMap((key) => notEmpty(block[key], [...path, key])),
     ...deliveryWindow(asGroup(block['delivery']), [...path, 'delivery']),
-    ...payable(asGroup(block['payment']), [...path, 'payment']),
-    ...oneDueDate(asGroup(block['payment']), [...path, 'payment']),
-    ...asList(block['deductions']).flatMap((row, index) =>
-      deductible(asGroup(row), [...path, 'deductions', index]),
-    ),
+    ...paymentRules(asGroup(block['payment']), [...path, 'payment']),
+    ...deductionRules(asList(block['deductions']), [...path, 'deductions']),
     ...volumeWithUnit(asGroup(block['buyerStatement']), [...path, 'buyerStatement']),
     ...namedOnce(asList(block['lienHolders']), [...path, 'lienHolders']),
   ];
@@ -183,64 +182,6 @@ function deliveryWindow(delivery: RawGroup | undefined, path: JsonPath): Agreeme
 
 function dateText(value: unknown): string | undefined {
   return date.safeParse(value).data;
-}
-
-function payable(payment: RawGroup | undefined, path: JsonPath): AgreementProblem[] {
-  if (!payment) return [];
-  const days = payment['netDays'];
-  if (days !== undefined && payment.from === undefined) {
-    const message =
-      'is missing: what the days to pay are counted from, "delivery", "settlement" or "invoice"';
-    return [{ path: [...path, 'from'], message }];
-  }
-  if (days === undefined && payment.from !== undefined) {
-    return [{ path: [...path, 'netDays'], message: 'is missing: how many days after that the buyer pays' }];
-  }
-  return [];
-}
-
-/** The ways in which a due date can be agreed; each excludes the others. */
-const DUE_BY = ['netDays', 'dayOfMonth', 'deferredTo'] as const;
-
-function oneDueDate(payment: RawGroup | undefined, path: JsonPath): AgreementProblem[] {
-  const named = DUE_BY.filter((key) => payment?.[key] !== undefined);
-  return named.slice(1).map((key) => ({
-    path: [...path, key],
-    message: `is a second due date beside "${named[0]}"; keep one of them`,
-  }));
-}
-
-function deductible(row: RawGroup | undefined, path: JsonPath): AgreementProblem[] {
-  if (!row) return [];
-  const { per, weight } = row;
-  const pounds = row['poundsPerBushel'];
-  const isWeighed = per !== undefined && per !== 'load' && per !== 'percent';
-  const problems: AgreementProblem[] = [];
-  if (isWeighed && weight === undefined) {
-    problems.push({
-      path: [...path, 'weight'],
-      message: 'is missing: "as-fed" or "dry-matter", which weight it is taken by',
-    });
-  }
-  if (!isWeighed && per !== undefined && weight !== undefined) {
-    problems.push({
-      path: [...path, 'weight'],
-      message: `has no meaning per ${String(per)}; remove it`,
-    });
-  }
-  if (per === 'bushel' && pounds === undefined) {
-    problems.push({
-      path: [...path, 'poundsPerBushel'],
-      message: 'is missing: the pounds that count as one bushel, like "56"',
-    });
-  }
-  if (per !== 'bushel' && pounds !== undefined) {
-    problems.push({
-      path: [...path, 'poundsPerBushel'],
-      message: 'belongs to a deduction per bushel; remove it',
-    });
-  }
-  return problems;
 }
 
 function volumeWithUnit(statement: RawGroup | undefined, path: JsonPath): AgreementProblem[] {

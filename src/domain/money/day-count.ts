@@ -1,7 +1,8 @@
 /**
  * Days between two dates as interest counts them, and the year that they are a part of.
- * `30/360` is the bond basis (ISO 20022 code A001, "30/360 US bond basis" without its February rule): day 31 counts as 30
- * at the start, and at the end where the start is 30 or 31.
+ * `30/360` is the bond basis: 2006 ISDA Definitions section 4.16(f), which is ISO 20022 code A001, "30/360 (ISDA) or 30/360
+ * (American Basic Rule)". Day 31 counts as 30 at the start, and at the end where the start is 30 or 31; the end of February
+ * counts as the day it is. (30E/360 would take an end on day 31 back always, and the SIA's rule knows the end of February.)
  */
 import { daysBetween, type LocalDate } from '../dates/local-date.ts';
 

@@ -4,10 +4,11 @@
  */
 import type { LocalDate } from '../dates/local-date.ts';
 import { add, type Exact, multiply, percent, ratio, ZERO } from '../numbers/exact.ts';
-import { printUnits } from '../numbers/printing.ts';
+import { printUnits, printWithEllipsis } from '../numbers/printing.ts';
 import { roundToUnits } from '../numbers/rounding.ts';
 import type { Money } from '../settlement/line.ts';
 import { countDays, type DayCount, yearDays } from './day-count.ts';
+import { daysAfter } from './due-date.ts';
 
 export interface InterestRule {
   readonly percentPerYear: Exact;
@@ -35,7 +36,7 @@ export interface Interest {
   /** Minor units, rounded once. */
   readonly amount: bigint;
   readonly spells: readonly LateSpell[];
-  /** "1500.00 × 10 days × 6.5 % ÷ 360". */
+  /** "1500.00 × 10 days (2026-04-02 through 2026-04-11) × 6.5 % ÷ 360"; spells are added up in parentheses. */
   readonly how: string;
 }
 
@@ -62,13 +63,18 @@ export function interestOn(document: LateDocument, rule: InterestRule, money: Mo
   return {
     amount: roundToUnits(exact, 0, money.rounding),
     spells,
-    how: spells
-      .map(
-        ({ principal, days, through }) =>
-          `${printUnits(principal, money.decimals)} × ${days} ${days === 1 ? 'day' : 'days'} through ${through}`,
-      )
-      .join(' + '),
+    how: tellInterest(spells, rule, money),
   };
+}
+
+function tellInterest(spells: readonly LateSpell[], rule: InterestRule, { decimals }: Money): string {
+  if (spells.length === 0) return 'nothing was late';
+  const told = spells.map(({ principal, days, from, through }) => {
+    const which = `${daysAfter(from, 1)} through ${through}`;
+    return `${printUnits(principal, decimals)} × ${days} ${days === 1 ? 'day' : 'days'} (${which})`;
+  });
+  const sum = told.length === 1 ? told[0] : `(${told.join(' + ')})`;
+  return `${sum} × ${printWithEllipsis(rule.percentPerYear)} % ÷ ${yearDays(rule.dayCount)}`;
 }
 
 function lateSpells({ dueOn, changes, through }: LateDocument, dayCount: DayCount): LateSpell[] {
@@ -78,7 +84,8 @@ function lateSpells({ dueOn, changes, through }: LateDocument, dayCount: DayCoun
     const day = on < dueOn ? dueOn : on;
     days.set(day, (days.get(day) ?? 0n) + change);
   }
-  const turns = [...days].sort(([a], [b]) => (a < b ? -1 : 1));
+  // What comes to nothing within a day ends no spell: by 30/360, two halves of a spell can count a day less than the whole.
+  const turns = [...days].filter(([, change]) => change !== 0n).sort(([a], [b]) => (a < b ? -1 : 1));
   const spells: LateSpell[] = [];
   let principal = 0n;
   for (const [index, [from, change]] of turns.entries()) {

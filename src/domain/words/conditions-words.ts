@@ -3,12 +3,9 @@
  * Every figure and text of the block stands in them as it was written.
  */
 import type { Conditions } from '../agreement/conditions.ts';
-import { asSentence, countOfDays, listed } from './figures-in-words.ts';
-
-export interface Parties {
-  readonly seller: string;
-  readonly buyer: string;
-}
+import { asSentence, listed } from './figures-in-words.ts';
+import { type Parties, whoIs } from './parties.ts';
+import { advanceInWords, deductionsInWords, type PaymentSetting, paymentInWords } from './payment-words.ts';
 
 /** A part of the conditions that has something to say. */
 export interface ConditionSection {
@@ -17,7 +14,8 @@ export interface ConditionSection {
 }
 
 /** The sections of a well-formed `conditions` block; nothing is said of a part that it leaves out. */
-export function conditionsInWords(conditions: Conditions, parties: Parties): ConditionSection[] {
+export function conditionsInWords(conditions: Conditions, parties: PaymentSetting): ConditionSection[] {
+  const { payment, advance, deductions } = conditions;
   const sections: ConditionSection[] = [
     {
       heading: 'How much, when and where',
@@ -29,7 +27,9 @@ export function conditionsInWords(conditions: Conditions, parties: Parties): Con
       paragraphs: [...weighingWords(conditions, parties), ...samplingWords(conditions, parties)],
     },
     { heading: 'Laboratory and methods', paragraphs: laboratoryWords(conditions) },
-    { heading: 'Payment', paragraphs: paymentWords(conditions, parties) },
+    { heading: 'Payment', paragraphs: payment ? paymentInWords(payment, parties) : [] },
+    { heading: 'Advances', paragraphs: advance ? advanceInWords(advance, parties) : [] },
+    { heading: 'Deductions', paragraphs: deductions ? deductionsInWords(deductions, parties) : [] },
     { heading: 'Lenders who are joint payees', paragraphs: lienWords(conditions, parties) },
     { heading: 'What the buyer states', paragraphs: statementWords(conditions, parties) },
     { heading: 'Governing law', paragraphs: textWords(conditions.governingLaw) },
@@ -43,13 +43,6 @@ const WEIGHTS = { 'as-fed': 'as-fed', 'dry-matter': 'of dry matter' } as const;
 
 function textWords(text: string | undefined): string[] {
   return text === undefined ? [] : [asSentence(text)];
-}
-
-/** Who does something, by name where it is one of the parties. */
-function whoIs(who: string, { seller, buyer }: Parties): string {
-  if (who === 'seller') return seller;
-  if (who === 'buyer') return buyer;
-  return who === 'both together' ? `${seller} and ${buyer} together` : who;
 }
 
 function volumeWords({ volume }: Conditions, { seller, buyer }: Parties): string[] {
@@ -121,32 +114,6 @@ function laboratoryWords({ laboratory }: Conditions): string[] {
     ...(dryMatterMethod === undefined ? [] : [`Dry matter is found so: ${asSentence(dryMatterMethod)}`]),
     ...(starchMethod === undefined ? [] : [`Starch is found so: ${asSentence(starchMethod)}`]),
     named ? METHODS_DIFFER : NO_METHOD_NAMED,
-  ];
-}
-
-const COUNTED_FROM = {
-  delivery: 'a load is delivered',
-  settlement: 'a load is settled',
-  invoice: 'the date of an invoice',
-} as const;
-
-const INVOICES = {
-  load: 'Each load has an invoice of its own.',
-  day: 'The loads of a day are invoiced together.',
-  week: 'The loads of a week, Monday to Sunday, are invoiced together.',
-  month: 'The loads of a month are invoiced together.',
-  season: 'All loads of the season are invoiced together.',
-} as const;
-
-function paymentWords({ payment }: Conditions, { buyer, seller }: Parties): string[] {
-  if (!payment) return [];
-  const { netDays, from, invoices, text } = payment;
-  return [
-    ...(netDays === undefined || from === undefined
-      ? []
-      : [`${buyer} pays ${seller} at the latest ${countOfDays(netDays)} after ${COUNTED_FROM[from]}.`]),
-    ...(invoices === undefined ? [] : [INVOICES[invoices]]),
-    ...textWords(text),
   ];
 }
 

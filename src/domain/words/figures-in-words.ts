@@ -32,6 +32,14 @@ export function countOfDays(count: string): string {
   return `${count} day${count === '1' ? '' : 's'}`;
 }
 
+const ORDINAL_ENDINGS: Readonly<Record<string, string>> = { 1: 'st', 2: 'nd', 3: 'rd' };
+
+/** "1st", "12th", "23rd", of a whole number in digits. */
+export function ordinal(number: string): string {
+  const digits = number.replace(/^0+(?=\d)/, '');
+  return `${digits}${/1[123]$/.test(digits) ? 'th' : (ORDINAL_ENDINGS[digits.slice(-1)] ?? 'th')}`;
+}
+
 /** A text that somebody wrote, with the full stop that it may lack. */
 export function asSentence(text: string): string {
   const words = text.trimEnd();

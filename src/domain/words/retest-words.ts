@@ -10,8 +10,8 @@ import {
   type RetestRules,
   type SamplePart,
 } from '../agreement/retest-rules.ts';
-import type { Parties } from './conditions-words.ts';
 import { asSentence, countOfDays, listed } from './figures-in-words.ts';
+import type { Parties } from './parties.ts';
 
 /** The paragraphs of a well-formed `retest` block. */
 export function retestInWords(rules: RetestRules, parties: Parties): string[] {

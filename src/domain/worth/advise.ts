@@ -11,6 +11,7 @@ import { adviseOnLimits } from './advice/crossed-limits.ts';
 import { adviseOnFibre } from './advice/double-fibre.ts';
 import { prepareGround } from './advice/ground.ts';
 import { adviseOnQuotes } from './advice/missing-quotes.ts';
+import { adviseOnAdvance, adviseOnPayment } from './advice/payment-terms.ts';
 import { adviseOnKeeping } from './advice/retest-block.ts';
 import { adviseOnStarch } from './advice/starch-falls.ts';
 import { adviseOnUnpriced } from './advice/unpriced-loads.ts';
@@ -37,6 +38,8 @@ export function adviseOn(agreement: Agreement, { quotes }: AdviceSetting = {}): 
     ...adviseOnAcceptance(ground),
     ...adviseOnQuotes(agreement),
     ...adviseOnKeeping(agreement.retest),
+    ...adviseOnPayment(agreement),
+    ...adviseOnAdvance(ground),
     ...warnOfFractions(agreement).map(
       (warning): Advice => ({ kind: 'looks-like-fraction', message: capitalised(warning) }),
     ),

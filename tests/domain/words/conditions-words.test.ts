@@ -6,7 +6,7 @@ import { type Conditions, checkConditions } from '../../../src/domain/agreement/
 import { conditionsInWords } from '../../../src/domain/words/conditions-words.ts';
 import { FULL_CONDITIONS } from '../agreement/sample-blocks.ts';
 
-const PARTIES = { seller: 'Quillback Acres', buyer: 'Tarn Hollow Dairy' };
+const PARTIES = { seller: 'Quillback Acres', buyer: 'Tarn Hollow Dairy', currency: 'USD' };
 
 function said(conditions: Conditions): string {
   return conditionsInWords(conditions, PARTIES)
@@ -23,6 +23,8 @@ test('a heading for each part that says something, and none for the others', () 
     'Weighing and sampling',
     'Laboratory and methods',
     'Payment',
+    'Advances',
+    'Deductions',
     'Lenders who are joint payees',
     'What the buyer states',
     'Governing law',

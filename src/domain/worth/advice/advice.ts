@@ -11,6 +11,9 @@ export const ADVICE_KINDS = [
   'floor-above-ceiling',
   'no-missing-quote-rule',
   'kept-too-short',
+  'interest-without-due-date',
+  'discount-after-due',
+  'advance-above-price',
   'looks-like-fraction',
 ] as const;
 export type AdviceKind = (typeof ADVICE_KINDS)[number];
