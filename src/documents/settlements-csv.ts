@@ -6,6 +6,7 @@ import type { Agreement } from '../domain/agreement/document.ts';
 import { printDecimal } from '../domain/numbers/printing.ts';
 import { type Money, printAmount } from '../domain/settlement/line.ts';
 import type { Outcome } from '../domain/settlement/outcome.ts';
+import { csvRow } from './csv.ts';
 
 const FIXED_COLUMNS = [
   'ticket',
@@ -74,12 +75,7 @@ function detailOf(outcome: Outcome): string {
   }
 }
 
-/** RFC 4180: quotes where a cell holds a comma, quote or line break, CRLF at the end. */
-function csvRow(cells: readonly string[]): string {
-  return `${cells.map((cell) => (/[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(',')}\r\n`;
-}
-
-/** Text that a spreadsheet would take for a formula gets an apostrophe before it, which it shows as text. */
+/** As `safeCell`, but a ticket "-5" gets an apostrophe, too: so the first files had it, and this format stays. */
 function safeText(text: string): string {
   return /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
 }
