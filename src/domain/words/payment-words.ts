@@ -124,10 +124,10 @@ function discountWords({ discount }: Payment, { buyer }: Parties): string[] {
   ];
 }
 
-function feeWords({ returnedPaymentFee: fee }: Payment, { currency }: PaymentSetting): string[] {
+function feeWords({ returnedPaymentFee: fee }: Payment, { buyer, currency }: PaymentSetting): string[] {
   return fee === undefined
     ? []
-    : [`A payment that the bank gives back costs whoever made it ${fee} ${currency}.`];
+    : [`A payment of ${buyer} that the bank gives back costs it ${fee} ${currency}.`];
 }
 
 /** What is paid for a load before it has settled, what the load is valued at, and that it is taken off again. */

@@ -121,7 +121,6 @@ export function interestOwed(
     const units = interest.amount - before;
     if (units === 0n) return [];
     const less = before === 0n ? '' : `, less ${frame.print(before)} charged before`;
-    const { percentPerYear, dayCount } = frame.conditions.payment?.interest ?? {};
     const named = namedDocument(row);
     return [
       {
@@ -134,7 +133,7 @@ export function interestOwed(
           unit: 'document',
           rate: frame.print(units),
           amount: frame.print(units),
-          how: `(${interest.how || 'nothing late'}) × ${percentPerYear} % a year, ${dayCount}${less}`,
+          how: `${interest.how}${less}`,
         },
       },
     ];

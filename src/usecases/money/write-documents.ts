@@ -14,7 +14,7 @@ import {
   type NamedDocument,
 } from '../../domain/money/money-document.ts';
 import type { Allocated } from '../../domain/money/standing.ts';
-import { conditionsInWords } from '../../domain/words/conditions-words.ts';
+import { paymentInWords } from '../../domain/words/payment-words.ts';
 import type { Entering } from '../../journal/chain.ts';
 import { canonicalText, sha256 } from '../../journal/fingerprint.ts';
 import type { DocumentFact, DocumentLoadFact } from '../../journal/money-facts.ts';
@@ -158,9 +158,9 @@ function printed(
   };
 }
 
-function paymentTerms({ conditions, found: { row } }: MoneyFrame): readonly string[] {
-  const sections = conditionsInWords(conditions, { seller: row.sellerName, buyer: row.buyerName });
-  return sections.find(({ heading }) => heading === 'Payment')?.paragraphs ?? [];
+function paymentTerms({ conditions, money, found: { row } }: MoneyFrame): readonly string[] {
+  const setting = { seller: row.sellerName, buyer: row.buyerName, currency: money.currency };
+  return conditions.payment ? paymentInWords(conditions.payment, setting) : [];
 }
 
 /** What a credit note lowers: the document that it corrects, as far as that is open. */

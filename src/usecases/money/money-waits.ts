@@ -1,0 +1,99 @@
+/**
+ * What of an agreement's money waits for the caller's own act, in sentences, with the page on which it is done.
+ */
+import { dayInWords } from '../../domain/dates/day-words.ts';
+import { ageing } from '../../domain/money/ageing.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import type { Context } from '../context.ts';
+import { claimLoads } from './claim-loads.ts';
+import { waitingLoads } from './give-advances.ts';
+import type { PartnerMoney } from './partner-money.ts';
+import { paymentName } from './payment-name.ts';
+
+export interface MoneyWait {
+  readonly kind: 'payment' | 'set-off' | 'issue' | 'advance' | 'pay';
+  readonly words: string;
+  readonly path: string;
+  /** Since when it waits: ISO 8601, UTC. */
+  readonly since: string;
+}
+
+/** What the other side recorded or proposed, and this side has not answered. */
+export function answersWaiting({ partner, frame }: PartnerMoney, { caller }: Context): readonly MoneyWait[] {
+  const { rows, agreementId } = frame;
+  const answered = new Set([
+    ...rows.answers.map(({ fact }) => fact.payment),
+    ...rows.setOffAnswers.map(({ fact }) => fact.setOff),
+  ]);
+  const path = `/money/payments?agreement=${agreementId}`;
+  return [
+    ...rows.payments
+      .filter(({ id, fact }) => !answered.has(id) && fact.payer !== caller.partyId)
+      .map(({ fact, recordedAt }): MoneyWait => {
+        const day = dayInWords(fact.paidOn, frame.today);
+        const words = `${partner.name} paid ${fact.amount} ${fact.currency} on ${day} (${paymentName(fact)}). Confirm that it came, or contest it.`;
+        return { kind: 'payment', words, path, since: recordedAt };
+      }),
+    ...rows.setOffs
+      .filter(({ id, fact }) => !answered.has(id) && fact.party !== caller.partyId)
+      .map(({ fact, recordedAt }): MoneyWait => {
+        const words = `${partner.name} proposes to use ${fact.amount} ${fact.currency} on account for open invoices. Agree to it, or refuse.`;
+        return { kind: 'set-off', words, path, since: recordedAt };
+      }),
+  ];
+}
+
+/** Loads that can be invoiced or advanced, where the caller's side issues the invoices. */
+export async function issuesWaiting(tx: Transaction, { frame }: PartnerMoney): Promise<readonly MoneyWait[]> {
+  const { conditions, side, agreementId, found, recorded } = frame;
+  if ((conditions.payment?.issuedBy ?? 'seller') !== side) return [];
+  const path = `/money/issue?agreement=${agreementId}`;
+  const { claims } = await claimLoads(tx, frame);
+  const waits: MoneyWait[] = [];
+  if (claims.length > 0) {
+    const sum = claims.reduce(
+      (total, { goods, deducted, advance }) => total + goods - deducted - advance,
+      0n,
+    );
+    const since = claims.map(({ load }) => load.settledAt ?? recorded.recordedAt).toSorted()[0];
+    waits.push({
+      kind: 'issue',
+      words: `${counted(claims.length)} of agreement ${found.row.number} ${claims.length === 1 ? 'has' : 'have'} settled and ${claims.length === 1 ? 'is' : 'are'} on no invoice yet: ${frame.print(sum)} ${frame.money.currency}.`,
+      path,
+      since: since ?? recorded.recordedAt,
+    });
+  }
+  if (conditions.advance) {
+    const given = new Set(frame.rows.documents.flatMap(({ fact }) => fact.loads.map(({ load }) => load)));
+    const loads = (await waitingLoads(tx, frame)).filter(({ row }) => !given.has(row.id));
+    if (loads.length > 0) {
+      const words = `${counted(loads.length)} of agreement ${found.row.number} may have an advance.`;
+      waits.push({ kind: 'advance', words, path, since: recorded.recordedAt });
+    }
+  }
+  return waits;
+}
+
+/** What the caller owes that is past its due date. */
+export function overdueWaiting({ partner, frame }: PartnerMoney): readonly MoneyWait[] {
+  if (frame.side !== 'buyer') return [];
+  const aged = ageing(frame.standing, frame.today);
+  const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
+  if (late <= 0n) return [];
+  const first = frame.standing.documents
+    .filter(({ open, held, dueOn }) => open - held > 0n && dueOn < frame.today)
+    .map(({ dueOn }) => dueOn)
+    .toSorted()[0];
+  return [
+    {
+      kind: 'pay',
+      words: `You owe ${partner.name} ${frame.print(late)} ${frame.money.currency} that is past its due date; the oldest was due on ${dayInWords(first ?? frame.today, frame.today)}.`,
+      path: `/money/pay?agreement=${frame.agreementId}`,
+      since: `${first ?? frame.today}T00:00:00.000Z`,
+    },
+  ];
+}
+
+function counted(loads: number): string {
+  return loads === 1 ? '1 load' : `${loads} loads`;
+}

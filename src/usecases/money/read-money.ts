@@ -1,0 +1,168 @@
+/**
+ * The Money place: what waits for the caller, what it owes and is owed by due date, and how the season's value was
+ * delivered, invoiced and paid.
+ */
+import { figuresFor } from '../../documents/figures.ts';
+import type { LocalDate } from '../../domain/dates/local-date.ts';
+import { ageing, daysLate } from '../../domain/money/ageing.ts';
+import { documentName } from '../../domain/money/money-document.ts';
+import { printAmount } from '../../domain/settlement/line.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { type Context, permit } from '../context.ts';
+import { groupRows } from '../group-rows.ts';
+import { answersWaiting, issuesWaiting, type MoneyWait, overdueWaiting } from './money-waits.ts';
+import { notInvoiced } from './not-invoiced.ts';
+import { type PartnerMoney, readerSign, readPartnerMoney } from './partner-money.ts';
+import { type SeasonMoney, seasonMoney } from './season-money.ts';
+
+/** How things stand with one partner in one currency. Amounts as the reader writes them, none below zero but `balance`. */
+export interface PartnerStanding {
+  readonly partnerId: string;
+  readonly partner: string;
+  readonly currency: string;
+  /** "they-owe", "you-owe" or "even". */
+  readonly direction: 'they-owe' | 'you-owe' | 'even';
+  /** What is owed in that direction, held and not due included. */
+  readonly balance: string;
+  readonly due: string;
+  readonly overdue: string;
+  readonly held: string;
+  readonly onAccount: string;
+  readonly agreements: readonly {
+    readonly id: string;
+    readonly number: string;
+    readonly side: 'seller' | 'buyer';
+  }[];
+  /** Deliveries on no invoice yet. */
+  readonly settledLoads: number;
+  readonly settled: string;
+  readonly unpricedLoads: number;
+  readonly valuedLoads: number;
+  readonly provisional: string;
+}
+
+/** An open document. */
+export interface DueItem {
+  readonly documentId: string;
+  readonly name: string;
+  readonly partner: string;
+  readonly agreementId: string;
+  readonly agreement: string;
+  readonly isOwedToYou: boolean;
+  readonly dueOn: string;
+  readonly daysLate: number;
+  /** Due of it; what is held beside it. */
+  readonly due: string;
+  readonly held: string;
+  readonly currency: string;
+}
+
+export interface MoneyPlace {
+  /** The reader's local day. */
+  readonly today: LocalDate;
+  readonly waits: readonly MoneyWait[];
+  readonly partners: readonly PartnerStanding[];
+  /** By due date. */
+  readonly items: readonly DueItem[];
+  /** One for each currency. */
+  readonly seasons: readonly SeasonMoney[];
+}
+
+/** Of all agreements of the caller's party, or of one. Refuses `not-allowed`, `not-found`. */
+export async function readMoney(
+  context: Context,
+  { locale, agreementId }: { readonly locale: string; readonly agreementId?: string | undefined },
+): Promise<MoneyPlace> {
+  permit(context, 'read');
+  return await context.store.forParty(context.caller.partyId, async (tx) => {
+    const money = await readPartnerMoney(tx, context, { agreementId });
+    const waits: MoneyWait[] = [];
+    for (const one of money) {
+      waits.push(...answersWaiting(one, context), ...(await issuesWaiting(tx, one)), ...overdueWaiting(one));
+    }
+    const groups = groupRows(money, ({ partner, frame }) => `${partner.id} ${frame.money.currency}`);
+    const partners: PartnerStanding[] = [];
+    for (const group of groups.values()) partners.push(await standingWith(tx, group, locale));
+    return {
+      today: money[0]?.frame.today ?? ('' as LocalDate),
+      waits: waits.sort((a, b) => (a.since < b.since ? -1 : 1)),
+      partners,
+      items: money
+        .flatMap((one) => dueItems(one, locale))
+        .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0)),
+      seasons: await seasonMoney(tx, money),
+    };
+  });
+}
+
+async function standingWith(
+  tx: Transaction,
+  group: readonly PartnerMoney[],
+  locale: string,
+): Promise<PartnerStanding> {
+  const [first] = group;
+  if (!first) throw new Error('A group of agreements is empty');
+  const { money } = first.frame;
+  const figures = figuresFor(locale);
+  const sum = { balance: 0n, due: 0n, overdue: 0n, held: 0n, onAccount: 0n, settled: 0n, provisional: 0n };
+  const loads = { settledLoads: 0, unpricedLoads: 0, valuedLoads: 0 };
+  for (const { frame } of group) {
+    const sign = readerSign(frame);
+    const aged = ageing(frame.standing, frame.today);
+    const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
+    const pending = await notInvoiced(tx, frame);
+    sum.balance += sign * aged.total;
+    sum.due += sign * (aged.notDue + late);
+    sum.overdue += sign * late;
+    sum.held += sign * aged.held;
+    sum.onAccount += sign * aged.onAccount;
+    sum.settled += sign * pending.settled;
+    sum.provisional += sign * pending.provisional;
+    loads.settledLoads += pending.settledLoads;
+    loads.unpricedLoads += pending.unpricedLoads;
+    loads.valuedLoads += pending.valuedLoads;
+  }
+  const isBack = sum.balance < 0n;
+  // Told in the direction of the balance, so that no figure needs a sign.
+  const show = (amount: bigint) => figures.show(printAmount(isBack ? -amount : amount, money));
+  const size = (amount: bigint) => figures.show(printAmount(amount < 0n ? -amount : amount, money));
+  return {
+    partnerId: first.partner.id,
+    partner: first.partner.name,
+    currency: money.currency,
+    direction: sum.balance === 0n ? 'even' : isBack ? 'you-owe' : 'they-owe',
+    balance: show(sum.balance),
+    due: show(sum.due),
+    overdue: show(sum.overdue),
+    held: show(sum.held),
+    onAccount: size(sum.onAccount),
+    agreements: group.map(({ frame }) => ({
+      id: frame.agreementId,
+      number: frame.found.row.number,
+      side: frame.side,
+    })),
+    ...loads,
+    settled: size(sum.settled),
+    provisional: size(sum.provisional),
+  };
+}
+
+function dueItems({ partner, frame }: PartnerMoney, locale: string): readonly DueItem[] {
+  const figures = figuresFor(locale);
+  const show = (amount: bigint) => figures.show(frame.print(amount));
+  return frame.standing.documents
+    .filter(({ open }) => open > 0n)
+    .map((document) => ({
+      documentId: document.id,
+      name: documentName({ kind: document.kind, number: String(document.serial) }),
+      partner: partner.name,
+      agreementId: frame.agreementId,
+      agreement: frame.found.row.number,
+      isOwedToYou: frame.side === 'seller',
+      dueOn: document.dueOn,
+      daysLate: daysLate(document, frame.today),
+      due: show(document.open - document.held),
+      held: document.held > 0n ? show(document.held) : '',
+      currency: frame.money.currency,
+    }));
+}
