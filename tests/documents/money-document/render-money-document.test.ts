@@ -1,7 +1,7 @@
 import { PDFDocument } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
 import { renderMoneyDocument } from '../../../src/documents/money-document/render-money-document.ts';
-import type { MoneyDocument } from '../../../src/domain/money/money-document.ts';
+import type { DocumentLine, MoneyDocument } from '../../../src/domain/money/money-document.ts';
 import { fonts } from '../font-bytes.ts';
 import { hasPdftotext, pageTexts, withoutPdftotext } from '../pdf-text.ts';
 import {
@@ -11,6 +11,7 @@ import {
   fullInvoice,
   interestInvoice,
   invoice,
+  loadLines,
   longInvoice,
   yenInvoice,
 } from './money-samples.ts';
@@ -248,21 +249,53 @@ describe.skipIf(!hasPdftotext)(`the pages as read back (skipped where ${withoutP
     expect(second).toMatch(/Load T9, continued +Quantity/);
   });
 
-  test('never leave a total without the row before it, however many loads there are', async () => {
-    for (let count = 2; count <= 9; count += 1) {
-      const texts = pageTexts((await printed(longInvoice(count))).bytes);
-      for (const text of texts) {
-        for (const [, ticket] of text.matchAll(/Load (T\d+), total/g)) {
-          const above = text
-            .slice(0, text.indexOf(`Load ${ticket}, total`))
-            .trimEnd()
-            .split('\n')
-            .slice(-2);
-          expect(above[0]).toMatch(/^Hauling +23\.56/);
-        }
+  describe('never leave a total without the row before it', () => {
+    /** Lines of one load, each as high as a total. */
+    const lines = (count: number): DocumentLine[] =>
+      Array.from({ length: count }, (_, index) => ({
+        load: { ticket: 'T9', deliveredOn: '2026-09-14' },
+        label: `Line ${index + 1}`,
+        quantity: '1',
+        unit: 'load',
+        rate: '1',
+        amount: '1.00',
+        how: '',
+      }));
+    /** The first count of lines that needs a second page. */
+    const turnOf = async (make: (count: number) => MoneyDocument): Promise<number> => {
+      let turn = 20;
+      expect((await printed(make(turn))).pages).toBe(1);
+      while ((await printed(make(turn))).pages === 1) turn += 1;
+      return turn;
+    };
+
+    test('of the whole', async () => {
+      const make = (count: number) => ({ ...invoice, terms: [], lines: lines(count) });
+      const turn = await turnOf(make);
+      for (const count of [turn - 1, turn, turn + 1]) {
+        const texts = pageTexts((await printed(make(count))).bytes);
+        const end = texts.find((text) => text.includes('Goods')) ?? '';
+        expect(end).toContain('To pay');
+        expect(end).toMatch(new RegExp(`Line ${count} `));
       }
-      const end = texts.find((text) => text.includes('To pay')) ?? '';
-      expect(end).toContain(`Load T${count}, total`);
-    }
+    });
+
+    test('of a load', async () => {
+      const make = (count: number) => ({
+        ...invoice,
+        terms: [],
+        lines: [...lines(count), ...loadLines('T10').slice(0, 1)],
+      });
+      const turn = await turnOf(make);
+      // The second load and the total go over first, then the end of the load itself.
+      let atEnd = 0;
+      for (let count = turn; count <= turn + 12; count += 1) {
+        const texts = pageTexts((await printed(make(count))).bytes);
+        const page = texts.findIndex((text) => text.includes('Load T9, total'));
+        expect(texts[page]).toMatch(new RegExp(`Line ${count} `));
+        if (page === 1) atEnd += 1;
+      }
+      expect(atEnd).toBeGreaterThan(1);
+    });
   });
 });
