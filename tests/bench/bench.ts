@@ -1,6 +1,7 @@
 /**
  * `npm run bench`: figures of speed and memory from one run on one machine. `-- --exact` adds a million loads
- * compared with the oracle; `-- --quick` leaves the million out; `-- --record` measures the shared record alone.
+ * compared with the oracle; `-- --quick` leaves the million out; `-- --record` measures the shared record alone,
+ * `-- --statement` a long statement's PDF.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -10,6 +11,7 @@ import { compareExactly } from './exact.ts';
 import { measureInMemory } from './in-memory.ts';
 import { type Measured, measureProcess, medianProcess } from './measure.ts';
 import { measureRecord } from './record.ts';
+import { measureStatement } from './statement.ts';
 import { writeBenchSeason } from './write-season.ts';
 
 const DIST = dirname(fileURLToPath(import.meta.url));
@@ -32,6 +34,8 @@ function ms(seconds: number): string {
 
 if (options.has('--record')) {
   await measureRecord(say);
+} else if (options.has('--statement')) {
+  await measureStatement(say);
 } else if (options.has('--exact')) {
   process.exitCode = compareExactly(1_000_000, say) === 0 ? 0 : 1;
 } else {
@@ -72,6 +76,7 @@ async function measureAll(folder: string): Promise<void> {
     say(`  time for ten times the loads of 100,000: ${(million.seconds / hundred.seconds).toFixed(1)} times`);
   }
   await measurePdf(folder, season(10_000));
+  await measureStatement(say);
   await measureRecord(say);
 }
 

@@ -4,6 +4,7 @@
  */
 import { agreementInWords } from '../../domain/words/agreement-words.ts';
 import { canonicalText, sha256 } from '../../journal/fingerprint.ts';
+import { finishedBytes } from '../pdf/finished-bytes.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { layPages } from '../pdf/lay-pages.ts';
 import { type MissingCharacters, missingCharacters } from '../pdf/missing-characters.ts';
@@ -93,12 +94,5 @@ export async function renderAgreement(order: AgreementOrder): Promise<RenderedDo
     description: `The canonical file of agreement ${data.agreement.id}, SHA-256 ${data.fingerprint}`,
     bytes: new TextEncoder().encode(data.canonical),
   });
-  const outcome = await document.finish();
-  if ('missing' in outcome) {
-    // Every text of the data was checked above: what is left is a word of ours.
-    throw new Error(
-      `the font lacks ${outcome.missing.map(({ character }) => character).join(' ')} of the form itself`,
-    );
-  }
-  return { ok: true, bytes: outcome.bytes, pages };
+  return { ok: true, bytes: await finishedBytes(document), pages };
 }

@@ -2,6 +2,7 @@
  * Invoices as one PDF, each beginning on a page of its own and counting its own pages.
  * The same data, fonts and date give the same bytes. A text that the fonts cannot print gives problems instead.
  */
+import { finishedBytes } from '../pdf/finished-bytes.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { layPages } from '../pdf/lay-pages.ts';
 import { PAPERS, type PaperName } from '../pdf/paper.ts';
@@ -91,12 +92,5 @@ export async function renderInvoices(order: InvoiceOrder): Promise<InvoiceOutcom
       onPage,
     });
   }
-  const outcome = await document.finish();
-  if ('missing' in outcome) {
-    // Every text of the data was checked above: what is left is a word of ours.
-    throw new Error(
-      `the font lacks ${outcome.missing.map(({ character }) => character).join(' ')} of the form itself`,
-    );
-  }
-  return { ok: true, bytes: outcome.bytes, pages };
+  return { ok: true, bytes: await finishedBytes(document), pages };
 }

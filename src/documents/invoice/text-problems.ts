@@ -10,13 +10,16 @@ export type InvoiceProblem =
   | MissingCharacters
   | { readonly kind: 'vague-feed'; readonly place: string; readonly text: string; readonly message: string };
 
+/** The one word that names no feed, since it means two; none where the feed is named by its parts. */
+export function vagueFeed(feed: string, place: string): InvoiceProblem[] {
+  if (feed.trim().toLowerCase() !== 'earlage') return [];
+  const message =
+    'The feed has to be named by the parts of the ear that are in it: the word alone means two feeds.';
+  return [{ kind: 'vague-feed', place, text: feed, message }];
+}
+
 /** Every fault in the words of these invoices; empty when they can be printed. */
 export function textProblems(invoices: readonly InvoiceData[], faces: Faces): InvoiceProblem[] {
-  const vague = invoices.flatMap((invoice, index): InvoiceProblem[] => {
-    if (invoice.feed.trim().toLowerCase() !== 'earlage') return [];
-    const message =
-      'The feed has to be named by the parts of the ear that are in it: the word alone means two feeds.';
-    return [{ kind: 'vague-feed', place: `invoices[${index}].feed`, text: invoice.feed, message }];
-  });
+  const vague = invoices.flatMap(({ feed }, index) => vagueFeed(feed, `invoices[${index}].feed`));
   return [...missingCharacters({ data: invoices, place: 'invoices' }, faces), ...vague];
 }

@@ -105,18 +105,19 @@ export function rowPiece(
   };
 }
 
-/** The lines of a note, from the table's left edge as far as its last column. */
+/** The lines of a note, from the left edge of the table or of one of its columns, as far as its last column. */
 export function notePieces(
   note: string,
   { columns, space }: TableGrid,
-  { text: style, padding }: RowStyle,
+  { text: style, padding, under = 0 }: RowStyle & { readonly under?: number | undefined },
 ): Piece[] {
-  const width = space.width - (columns.at(-1)?.points ?? 0) - space.gap;
+  const left = columns[under]?.x ?? space.left;
+  const width = space.left + space.width - left - (columns.at(-1)?.points ?? 0) - space.gap;
   const leading = style.size * LINE_HEIGHT;
   const lines = wrapText(note, width, style);
   return lines.map((text, index) => ({
     height: leading + (index === lines.length - 1 ? padding : 0),
     keepWithNext: index < lines.length - 1,
-    draw: (ink, top) => ink.text(text, space.left, top + baselineIn(leading, style.size), style),
+    draw: (ink, top) => ink.text(text, left, top + baselineIn(leading, style.size), style),
   }));
 }

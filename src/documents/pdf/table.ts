@@ -24,6 +24,8 @@ export interface TableStyle {
   readonly hairline?: Stroke;
   /** White space above and below each row's text, in points. */
   readonly padding: number;
+  /** The column, counted from 0, that notes stand under; the first if absent. */
+  readonly noteUnder?: number;
 }
 
 export interface Table {
@@ -38,7 +40,14 @@ export interface Table {
   readonly continued?: string;
 }
 
-function gridOf({ columns, rows, totals, space, style }: Table): TableGrid {
+/** The columns as wide as all these rows together need them. */
+export function gridOf({
+  columns,
+  rows,
+  totals,
+  space,
+  style,
+}: Pick<Table, 'columns' | 'rows' | 'totals' | 'space' | 'style'>): TableGrid {
   const all = [...rows, ...totals];
   const cells = columns.map((_, index) => all.map((row) => row.cells[index] ?? ''));
   // Totals are set heavier, hence wider: the columns are measured in the totals' face if there are any.
@@ -52,17 +61,19 @@ function rowWithNote(row: Row, grid: TableGrid, style: TableStyle, line: Stroke 
   const note =
     row.note === undefined || row.note === ''
       ? []
-      : notePieces(row.note, grid, { text: style.note, padding });
+      : notePieces(row.note, grid, { text: style.note, padding, under: style.noteUnder });
   const noteFollows = note.length > 0;
   const piece = rowPiece(row.cells, grid, { text: style.body, padding }, { line, noteFollows });
   return [{ ...piece, keepWithNext: noteFollows }, ...note];
 }
 
-function withLastTied(pieces: readonly Piece[], keepWithNext: boolean): Piece[] {
+/** The pieces with the last of them tied, or not, to what follows. */
+export function withLastTied(pieces: readonly Piece[], keepWithNext: boolean): Piece[] {
   return pieces.map((piece, index) => (index === pieces.length - 1 ? { ...piece, keepWithNext } : piece));
 }
 
-function continuedGrid(grid: TableGrid, continued: string | undefined): TableGrid {
+/** The same columns with other words over the first. */
+export function continuedGrid(grid: TableGrid, continued: string | undefined): TableGrid {
   if (continued === undefined) return grid;
   const columns = grid.columns.map((column, index) =>
     index === 0 ? { ...column, head: continued } : column,
@@ -70,11 +81,12 @@ function continuedGrid(grid: TableGrid, continued: string | undefined): TableGri
   return { ...grid, columns };
 }
 
-/** The pieces of one table; cells are matched to columns by their place. */
-export function tablePieces(table: Table): Piece[] {
-  const { rows, totals, style } = table;
-  const grid = gridOf(table);
-  const head = headPiece(grid, style.head, style.rule, table.gapBefore ?? 0);
+/** Rows and totals on a grid, without a heading: each row's note stays with it, the last row with the totals. */
+export function bodyPieces(
+  { rows, totals }: Pick<Table, 'rows' | 'totals'>,
+  grid: TableGrid,
+  style: TableStyle,
+): Piece[] {
   const body = rows.flatMap((row, index) => {
     const pieces = rowWithNote(row, grid, style, index === 0 ? undefined : style.hairline);
     return withLastTied(pieces, index === rows.length - 1 && totals.length > 0);
@@ -89,7 +101,15 @@ export function tablePieces(table: Table): Piece[] {
     );
     return { ...piece, keepWithNext: index < totals.length - 1 };
   });
+  return [...body, ...foot];
+}
+
+/** The pieces of one table; cells are matched to columns by their place. */
+export function tablePieces(table: Table): Piece[] {
+  const { style } = table;
+  const grid = gridOf(table);
+  const head = headPiece(grid, style.head, style.rule, table.gapBefore ?? 0);
   const repeatedHead = headPiece(continuedGrid(grid, table.continued), style.head, style.rule, 0);
-  const below = [...body, ...foot].map((piece) => ({ ...piece, repeatedHead }));
+  const below = bodyPieces(table, grid, style).map((piece) => ({ ...piece, repeatedHead }));
   return [head, ...withLastTied(below, table.keepWithNext ?? false)];
 }

@@ -2,6 +2,7 @@
  * A scale ticket as PDF. The same data, fonts and date give the same bytes. A text that the fonts cannot print gives
  * problems instead.
  */
+import { finishedBytes } from '../pdf/finished-bytes.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { layPages } from '../pdf/lay-pages.ts';
 import { type MissingCharacters, missingCharacters } from '../pdf/missing-characters.ts';
@@ -47,13 +48,7 @@ export async function renderTicket(order: TicketOrder): Promise<RenderedTicket> 
     sheet,
     paper,
   });
-  const outcome = await document.finish();
-  if ('missing' in outcome) {
-    // Every text of the data was checked above: what is left is a word of ours.
-    const lacking = outcome.missing.map(({ character }) => character).join(' ');
-    throw new Error(`the font lacks ${lacking} of the form itself`);
-  }
-  return { ok: true, bytes: outcome.bytes, pages };
+  return { ok: true, bytes: await finishedBytes(document), pages };
 }
 
 function titleOf({ ticket, voidReason }: TicketPaper): string {
