@@ -3,7 +3,7 @@
  * with its debit or its credit, never both.
  */
 import { signOf } from './amount-strings.ts';
-import { safeCsvRow } from './statement/safe-csv.ts';
+import { safeCsvRow } from './csv.ts';
 
 export interface JournalExportRow {
   /** Local date of the entry. */

@@ -49,7 +49,7 @@ function row(payment: InstructedPayment, { id, payOn, payer }: PaymentInstructio
     account?.bankKind ?? '',
     account?.bank ?? '',
     payment.currency,
-    payment.amount,
+    { figure: payment.amount },
     payment.invoices.map(({ number, amount }) => `${number}: ${amount}`).join('; '),
   ]);
 }

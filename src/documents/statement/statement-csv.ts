@@ -3,7 +3,7 @@
  * their sign: above zero is owed to the reader, who is named in the first row.
  */
 import type { Ageing, HeldAmount, NotInvoiced, OpenItem, Statement } from '../../domain/money/statement.ts';
-import { type SafeCell, safeCsvRow } from './safe-csv.ts';
+import { type SafeCell, safeCsvRow } from '../csv.ts';
 
 const COLUMNS = [
   'section',

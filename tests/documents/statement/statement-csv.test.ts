@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
+import { safeCsvRow } from '../../../src/documents/csv.ts';
 import { type JournalExportRow, journalCsv } from '../../../src/documents/journal-csv.ts';
-import { safeCsvRow } from '../../../src/documents/statement/safe-csv.ts';
 import { statementCsv } from '../../../src/documents/statement/statement-csv.ts';
 import { emptyStatement, sellerStatement } from './statement-samples.ts';
 
