@@ -37,6 +37,7 @@ export const NOTICE_KINDS = [
   'set-off-answered',
   'lien-came',
   'lien-ended',
+  'account-changed',
 ] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
@@ -85,6 +86,7 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'set-off-answered': 'money',
   'lien-came': 'money',
   'lien-ended': 'money',
+  'account-changed': 'money',
 };
 
 const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
@@ -173,6 +175,8 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} answered the use of money on account.`;
     case 'lien-came':
       return `${from} recorded a lender’s notice of a lien.`;
+    case 'account-changed':
+      return `${from} wants its money on another account. Call a number that you know before you pay there.`;
     case 'lien-ended':
       return `${from} recorded that a lien is over.`;
   }

@@ -71,3 +71,32 @@ export async function readAgreementBalances(
     agreementId,
   );
 }
+
+/** What one entry posted to one account of money, with the fact that it is about. */
+export interface MoneyPostingRow {
+  readonly agreementId: string;
+  readonly sequence: number;
+  readonly kind: string;
+  /** ISO 8601, UTC. */
+  readonly postedAt: string;
+  readonly account: string;
+  readonly amount: string;
+  readonly fact: Readonly<Record<string, unknown>>;
+}
+
+/** Everything that agreements posted in a currency, in the order of their journals. */
+export async function readMoneyPostings(
+  tx: Transaction,
+  agreementIds: readonly string[],
+  currency: string,
+): Promise<readonly MoneyPostingRow[]> {
+  return await tx.$queryRawUnsafe<MoneyPostingRow[]>(
+    `SELECT e.agreement_id AS "agreementId", e.sequence, e.kind,
+       to_char(e.posted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "postedAt",
+       p.account, p.amount::text, (e.document::json)->'fact' AS fact
+     FROM journal_entry e JOIN posting p ON p.agreement_id = e.agreement_id AND p.sequence = e.sequence
+     WHERE e.agreement_id = ANY($1::uuid[]) AND p.unit = $2 ORDER BY e.posted_at, e.agreement_id, e.sequence, p.place`,
+    agreementIds,
+    currency,
+  );
+}

@@ -1,0 +1,115 @@
+/**
+ * What the buyer tells its bank to pay: everything due by a day to one seller or all, as CSV or as ISO 20022. It records
+ * nothing; the payment itself is recorded once it is made.
+ */
+import { instructionCsv } from '../../documents/payment-instruction/instruction-csv.ts';
+import { writeCreditTransfers } from '../../documents/payment-instruction/write-credit-transfers.ts';
+import { type LocalDate, parseLocalDate } from '../../domain/dates/local-date.ts';
+import { documentName } from '../../domain/money/money-document.ts';
+import type {
+  InstructedPayment,
+  PayeeAccount,
+  PaymentInstruction,
+} from '../../domain/money/payment-instruction.ts';
+import type { StandingDocument } from '../../domain/money/standing.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { type Context, permit, stamp } from '../context.ts';
+import { partyName } from '../people/party-name.ts';
+import { badInput } from '../read-input-rows.ts';
+import { newestAccount } from './keep-account.ts';
+import { jointPayeesOf } from './money-frame.ts';
+import { type PartnerMoney, readPartnerMoney } from './partner-money.ts';
+import type { WrittenFile } from './print-money.ts';
+
+export interface InstructionWanted {
+  /** One agreement; without it, all under which the caller's party buys. */
+  readonly agreementId?: string | undefined;
+  /** Everything due by this day, `YYYY-MM-DD`. */
+  readonly dueBy: string;
+  /** The day on which the bank is to pay. */
+  readonly payOn: string;
+}
+
+/** Refuses `not-allowed`, `not-found`, and `bad-input` where a day is none or nothing is due. */
+export async function readInstruction(
+  context: Context,
+  wanted: InstructionWanted,
+): Promise<PaymentInstruction> {
+  permit(context, 'record-payment');
+  const [dueBy, payOn] = [day('due_by', wanted.dueBy), day('pay_on', wanted.payOn)];
+  return await context.store.forParty(context.caller.partyId, async (tx) => {
+    const money = await readPartnerMoney(tx, context, { agreementId: wanted.agreementId });
+    const payments: InstructedPayment[] = [];
+    for (const one of money) {
+      const payment = one.frame.side === 'buyer' ? await paymentOf(tx, one, dueBy) : undefined;
+      if (payment) payments.push(payment);
+    }
+    if (payments.length === 0) {
+      throw badInput([{ column: 'due_by', message: `finds nothing that is due by ${dueBy}` }]);
+    }
+    const createdAt = stamp(context);
+    return {
+      id: `HL-${createdAt.replace(/\D/g, '')}`,
+      createdAt,
+      payOn,
+      payer: await partyName(tx, context.caller.partyId),
+      payerAccount: plain(await newestAccount(tx, context.caller.partyId)),
+      payments,
+    };
+  });
+}
+
+function day(column: string, text: string): LocalDate {
+  const read = parseLocalDate(text.trim());
+  if (!read) throw badInput([{ column, message: 'must be a date on the calendar, like 2026-09-14' }]);
+  return read;
+}
+
+async function paymentOf(
+  tx: Transaction,
+  { partner, frame }: PartnerMoney,
+  dueBy: LocalDate,
+): Promise<InstructedPayment | undefined> {
+  const due = (document: StandingDocument) => document.open - document.held;
+  const documents = frame.standing.documents.filter(
+    (document) => due(document) > 0n && document.dueOn <= dueBy,
+  );
+  const last = documents.at(-1);
+  if (!last) return undefined;
+  const jointPayees = jointPayeesOf(frame.conditions, frame.rows);
+  return {
+    reference: `${frame.found.row.number} ${last.serial}`.slice(0, 35),
+    payee: partner.name,
+    jointPayees,
+    // A transfer reaches one account alone: two payees are paid by a check made out to both.
+    account: jointPayees.length > 0 ? null : plain(await newestAccount(tx, partner.id)),
+    amount: frame.print(documents.reduce((sum, document) => sum + due(document), 0n)),
+    currency: frame.money.currency,
+    invoices: documents.map((document) => ({
+      name: documentName({ kind: document.kind, number: String(document.serial) }),
+      number: String(document.serial),
+      issuedOn: document.issuedOn,
+      amount: frame.print(due(document)),
+    })),
+  };
+}
+
+function plain(account: PayeeAccount | null): PayeeAccount | null {
+  if (!account) return null;
+  const { holder, kind, number, bankKind, bank } = account;
+  return { holder, kind, number, bankKind, bank };
+}
+
+/** The instruction as a file. Refuses as `readInstruction`, and `bad-input` for what a bank would turn back. */
+export async function writeInstruction(
+  context: Context,
+  { form, ...wanted }: InstructionWanted & { readonly form: 'csv' | 'pain.001' },
+): Promise<WrittenFile> {
+  const instruction = await readInstruction(context, wanted);
+  if (form === 'csv') return { text: instructionCsv(instruction), name: `${instruction.id}.csv` };
+  const written = writeCreditTransfers(instruction);
+  if (!written.ok) {
+    throw badInput(written.problems.map(({ place, message }) => ({ message: `${place}: ${message}` })));
+  }
+  return { text: written.text, name: `${instruction.id}.xml` };
+}
