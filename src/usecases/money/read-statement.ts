@@ -24,7 +24,7 @@ import type { MoneyFrame } from './money-frame.ts';
 import { liveHolds, liveLiens, someRows, standingBy } from './money-rows.ts';
 import { notInvoiced } from './not-invoiced.ts';
 import { type Partner, readerSign, readPartnerMoney } from './partner-money.ts';
-import { moneyEvents, nameOf } from './statement-entries.ts';
+import { compareText, moneyEvents, nameOf } from './statement-entries.ts';
 
 export interface StatementWanted {
   readonly partnerId: string;
@@ -145,8 +145,8 @@ function eventsOf(frames: readonly MoneyFrame[]) {
   return frames
     .flatMap((frame) => {
       const sign = readerSign(frame);
-      return moneyEvents(frame.rows, frame).map(({ recordedAt, name, detail, change }) => ({
-        recordedAt,
+      return moneyEvents(frame.rows, frame).map(({ recordedAt, id, name, detail, change }) => ({
+        order: `${recordedAt} ${id}`,
         on: frame.dayOf(recordedAt),
         agreement: frame.found.row.number,
         name,
@@ -154,11 +154,7 @@ function eventsOf(frames: readonly MoneyFrame[]) {
         change: sign * change,
       }));
     })
-    .sort((a, b) => (a.on === b.on ? compareText(a.recordedAt, b.recordedAt) : compareText(a.on, b.on)));
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+    .sort((a, b) => (a.on === b.on ? compareText(a.order, b.order) : compareText(a.on, b.on)));
 }
 
 function printedAgeing(

@@ -13,6 +13,8 @@ import { paymentName } from './payment-name.ts';
 export interface MoneyEvent {
   /** ISO 8601, UTC. */
   readonly recordedAt: string;
+  /** Of the row that it comes from: ids grow as rows are recorded, which orders those of one moment. */
+  readonly id: string;
   readonly name: string;
   readonly detail: string;
   /** What the buyer owes more by it, in minor units. */
@@ -30,16 +32,17 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
     return payment;
   };
   const events: MoneyEvent[] = [
-    ...rows.documents.map(({ recordedAt, fact }) => ({
+    ...rows.documents.map(({ recordedAt, id, fact }) => ({
       recordedAt,
+      id,
       name: nameOf(fact),
       detail: documentDetail(fact, documents),
       change: minorUnits(fact.payable, of.money),
     })),
-    ...counted.flatMap(({ recordedAt, fact }) =>
-      paymentEvents(ofPayment(fact.payment), { recordedAt, allocated: fact.allocated, documents, of }),
+    ...counted.flatMap(({ recordedAt, id, fact }) =>
+      paymentEvents(ofPayment(fact.payment), { recordedAt, id, allocated: fact.allocated, documents, of }),
     ),
-    ...rows.reversals.flatMap(({ recordedAt, fact }): MoneyEvent[] => {
+    ...rows.reversals.flatMap(({ recordedAt, id, fact }): MoneyEvent[] => {
       const payment = ofPayment(fact.payment);
       const answer = counted.find((row) => row.fact.payment === fact.payment);
       const saved = allocatedOf(answer?.fact.allocated ?? [], of.money).reduce(
@@ -49,11 +52,12 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
       const detail = `given back by the bank on ${fact.reversedOn}: ${fact.reason}`;
       const name = `${paymentName(payment.fact)} taken back`;
       return [
-        { recordedAt, name, detail, change: signedAmount(payment, of) },
+        { recordedAt, id, name, detail, change: signedAmount(payment, of) },
         ...(saved > 0n
           ? [
               {
                 recordedAt,
+                id,
                 name: 'Discount taken back',
                 detail: 'with the payment that earned it',
                 change: saved,
@@ -63,19 +67,25 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
       ];
     }),
   ];
-  return events.sort((a, b) => (a.recordedAt < b.recordedAt ? -1 : a.recordedAt > b.recordedAt ? 1 : 0));
+  return events.sort((a, b) => compareText(`${a.recordedAt} ${a.id}`, `${b.recordedAt} ${b.id}`));
+}
+
+/** Below zero where a text comes before another. */
+export function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 function paymentEvents(
   payment: PaymentRow,
   known: {
     readonly recordedAt: string;
+    readonly id: string;
     readonly allocated: readonly AllocationFact[];
     readonly documents: ReadonlyMap<string, DocumentFact>;
     readonly of: MoneyOf;
   },
 ): MoneyEvent[] {
-  const { recordedAt, allocated, documents, of } = known;
+  const { recordedAt, id, allocated, documents, of } = known;
   const settled = allocatedOf(allocated, of.money);
   const saved = settled.reduce((sum, { discount }) => sum + discount, 0n);
   const amount = signedAmount(payment, of);
@@ -88,6 +98,7 @@ function paymentEvents(
   const events: MoneyEvent[] = [
     {
       recordedAt,
+      id,
       name: amount < 0n ? `${paymentName(payment.fact)}, paid back` : paymentName(payment.fact),
       detail: `paid on ${payment.fact.paidOn}, ${use}`,
       change: -amount,
@@ -96,6 +107,7 @@ function paymentEvents(
   if (saved > 0n) {
     events.push({
       recordedAt,
+      id,
       name: 'Discount for paying early',
       detail: `on ${told(named)}`,
       change: -saved,
