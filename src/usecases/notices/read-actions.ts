@@ -1,6 +1,6 @@
 /**
  * What waits for the caller's party to act: offers and proposals whose turn is theirs, lots whose time is over with
- * offers on them, drafts from an adviser. Oldest first, in sentences.
+ * offers on them, drafts from an adviser, payments to confirm and debts past their day. Oldest first, in sentences.
  */
 
 import { isTimeZone, zoneCalendar } from '../../domain/dates/instant.ts';
@@ -17,10 +17,12 @@ import { adviceInWords } from '../advice/find-advice.ts';
 import { findAgreement, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { lotOf } from '../lots/find-lot.ts';
+import { answersWaiting, overdueWaiting } from '../money/money-waits.ts';
+import { readPartnerMoney } from '../money/partner-money.ts';
 import { turnOf } from '../offers/read-offer.ts';
 
 export interface ActionView {
-  readonly kind: 'offer' | 'lot' | 'draft' | 'correction';
+  readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'money';
   readonly words: string;
   /** The page on which it is done. */
   readonly path: string;
@@ -38,6 +40,7 @@ export async function readActions(context: Context): Promise<readonly ActionView
       ...(await lotActions(tx, context, offers)),
       ...(await draftActions(tx)),
       ...(await correctionActions(tx, context)),
+      ...(await moneyActions(tx, context)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
   });
@@ -145,4 +148,12 @@ async function correctionActions(tx: Transaction, context: Context): Promise<Act
       },
     ];
   });
+}
+
+/** Payments and set-offs to answer, and what is past its due date. */
+async function moneyActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+  const money = await readPartnerMoney(tx, context);
+  return money
+    .flatMap((one) => [...answersWaiting(one, context), ...overdueWaiting(one)])
+    .map(({ words, path, since }) => ({ kind: 'money', words, path, since }));
 }
