@@ -3,10 +3,8 @@
  */
 import { dayInWords } from '../../domain/dates/day-words.ts';
 import { ageing } from '../../domain/money/ageing.ts';
-import type { Transaction } from '../../store/open-store.ts';
 import type { Context } from '../context.ts';
-import { claimLoads } from './claim-loads.ts';
-import { waitingLoads } from './give-advances.ts';
+import type { Pending } from './not-invoiced.ts';
 import type { PartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
 
@@ -44,11 +42,13 @@ export function answersWaiting({ partner, frame }: PartnerMoney, { caller }: Con
 }
 
 /** Loads that can be invoiced or advanced, where the caller's side issues the invoices. */
-export async function issuesWaiting(tx: Transaction, { frame }: PartnerMoney): Promise<readonly MoneyWait[]> {
+export function issuesWaiting({
+  frame,
+  pending: { claims, waiting },
+}: PartnerMoney & { readonly pending: Pending }): readonly MoneyWait[] {
   const { conditions, side, agreementId, found, recorded } = frame;
   if ((conditions.payment?.issuedBy ?? 'seller') !== side) return [];
   const path = `/money/issue?agreement=${agreementId}`;
-  const { claims } = await claimLoads(tx, frame);
   const waits: MoneyWait[] = [];
   if (claims.length > 0) {
     const sum = claims.reduce(
@@ -65,7 +65,7 @@ export async function issuesWaiting(tx: Transaction, { frame }: PartnerMoney): P
   }
   if (conditions.advance) {
     const given = new Set(frame.rows.documents.flatMap(({ fact }) => fact.loads.map(({ load }) => load)));
-    const loads = (await waitingLoads(tx, frame)).filter(({ row }) => !given.has(row.id));
+    const loads = waiting.filter(({ row }) => !given.has(row.id));
     if (loads.length > 0) {
       const words = `${counted(loads.length)} of agreement ${found.row.number} may have an advance.`;
       waits.push({ kind: 'advance', words, path, since: recorded.recordedAt });

@@ -6,7 +6,7 @@ import { conditionsOf } from '../../domain/agreement/conditions.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import { valueByNewestQuote, valueByRate } from '../../domain/settlement/provisional.ts';
 import type { Transaction } from '../../store/open-store.ts';
-import { claimLoads } from './claim-loads.ts';
+import { claimLoads, type LoadClaim } from './claim-loads.ts';
 import { type WaitingLoad, waitingLoads } from './give-advances.ts';
 import type { MoneyFrame } from './money-frame.ts';
 
@@ -22,9 +22,17 @@ export interface NotInvoicedSums {
   readonly advances: bigint;
 }
 
-export async function notInvoiced(tx: Transaction, frame: MoneyFrame): Promise<NotInvoicedSums> {
-  const { claims } = await claimLoads(tx, frame);
-  const waiting = await waitingLoads(tx, frame);
+/** The loads that are on no invoice yet. */
+export interface Pending {
+  readonly claims: readonly LoadClaim[];
+  readonly waiting: readonly WaitingLoad[];
+}
+
+export async function readPending(tx: Transaction, frame: MoneyFrame): Promise<Pending> {
+  return { claims: (await claimLoads(tx, frame)).claims, waiting: await waitingLoads(tx, frame) };
+}
+
+export function notInvoiced({ claims, waiting }: Pending, frame: MoneyFrame): NotInvoicedSums {
   const values = waiting.flatMap((load) => provisionalValue(load, frame) ?? []);
   const advances = frame.rows.documents
     .flatMap(({ fact }) => fact.loads)

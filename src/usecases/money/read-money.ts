@@ -7,11 +7,10 @@ import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { ageing, daysLate } from '../../domain/money/ageing.ts';
 import { documentName } from '../../domain/money/money-document.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
-import type { Transaction } from '../../store/open-store.ts';
 import { type Context, permit } from '../context.ts';
 import { groupRows } from '../group-rows.ts';
 import { answersWaiting, issuesWaiting, type MoneyWait, overdueWaiting } from './money-waits.ts';
-import { notInvoiced } from './not-invoiced.ts';
+import { notInvoiced, type Pending, readPending } from './not-invoiced.ts';
 import { type PartnerMoney, readerSign, readPartnerMoney } from './partner-money.ts';
 import { type SeasonMoney, seasonMoney } from './season-money.ts';
 
@@ -76,17 +75,18 @@ export async function readMoney(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const money = await readPartnerMoney(tx, context, { agreementId });
-    const waits: MoneyWait[] = [];
-    for (const one of money) {
-      waits.push(...answersWaiting(one, context), ...(await issuesWaiting(tx, one)), ...overdueWaiting(one));
-    }
-    const groups = groupRows(money, ({ partner, frame }) => `${partner.id} ${frame.money.currency}`);
-    const partners: PartnerStanding[] = [];
-    for (const group of groups.values()) partners.push(await standingWith(tx, group, locale));
+    const known: KnownMoney[] = [];
+    for (const one of money) known.push({ ...one, pending: await readPending(tx, one.frame) });
+    const waits = known.flatMap((one) => [
+      ...answersWaiting(one, context),
+      ...issuesWaiting(one),
+      ...overdueWaiting(one),
+    ]);
+    const groups = groupRows(known, ({ partner, frame }) => `${partner.id} ${frame.money.currency}`);
     return {
       today: money[0]?.frame.today ?? ('' as LocalDate),
       waits: waits.sort((a, b) => (a.since < b.since ? -1 : 1)),
-      partners,
+      partners: [...groups.values()].map((group) => standingWith(group, locale)),
       items: money
         .flatMap((one) => dueItems(one, locale))
         .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0)),
@@ -95,22 +95,23 @@ export async function readMoney(
   });
 }
 
-async function standingWith(
-  tx: Transaction,
-  group: readonly PartnerMoney[],
-  locale: string,
-): Promise<PartnerStanding> {
+/** An agreement's money with the loads that are on no invoice yet. */
+interface KnownMoney extends PartnerMoney {
+  readonly pending: Pending;
+}
+
+function standingWith(group: readonly KnownMoney[], locale: string): PartnerStanding {
   const [first] = group;
   if (!first) throw new Error('A group of agreements is empty');
   const { money } = first.frame;
   const figures = figuresFor(locale);
   const sum = { balance: 0n, due: 0n, overdue: 0n, held: 0n, onAccount: 0n, settled: 0n, provisional: 0n };
   const loads = { settledLoads: 0, unpricedLoads: 0, valuedLoads: 0 };
-  for (const { frame } of group) {
+  for (const { frame, pending: loadsPending } of group) {
     const sign = readerSign(frame);
     const aged = ageing(frame.standing, frame.today);
     const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
-    const pending = await notInvoiced(tx, frame);
+    const pending = notInvoiced(loadsPending, frame);
     sum.balance += sign * aged.total;
     sum.due += sign * (aged.notDue + late);
     sum.overdue += sign * late;

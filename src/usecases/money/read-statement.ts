@@ -22,7 +22,7 @@ import { partyName } from '../people/party-name.ts';
 import { badInput } from '../read-input-rows.ts';
 import type { MoneyFrame } from './money-frame.ts';
 import { liveHolds, liveLiens, someRows, standingBy } from './money-rows.ts';
-import { notInvoiced } from './not-invoiced.ts';
+import { notInvoiced, readPending } from './not-invoiced.ts';
 import { type Partner, readerSign, readPartnerMoney } from './partner-money.ts';
 import { compareText, moneyEvents, nameOf } from './statement-entries.ts';
 
@@ -251,7 +251,7 @@ async function notInvoicedOf(
   frame: MoneyFrame,
   print: (amount: bigint) => string,
 ): Promise<readonly NotInvoiced[]> {
-  const sums = await notInvoiced(tx, frame);
+  const sums = notInvoiced(await readPending(tx, frame), frame);
   if (sums.settledLoads + sums.unpricedLoads === 0 && sums.advances === 0n) return [];
   const sign = readerSign(frame);
   return [
