@@ -6,9 +6,12 @@ import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Statement } from '../../src/domain/money/statement.ts';
 import { readFonts } from '../../src/files/read-fonts.ts';
+import { readDocuments } from '../../src/store/rows/money/document-rows.ts';
+import { answerCorrection, proposeCorrection } from '../../src/usecases/corrections/agree-correction.ts';
 import { recordChoices } from '../../src/usecases/loads/record-choices.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { answerPayment } from '../../src/usecases/money/answer-payment.ts';
+import { chargeInterest } from '../../src/usecases/money/charge-interest.ts';
 import { exportJournal } from '../../src/usecases/money/export-journal.ts';
 import { giveAdvances } from '../../src/usecases/money/give-advances.ts';
 import { holdAmount } from '../../src/usecases/money/hold-amount.ts';
@@ -24,13 +27,18 @@ import { reversePayment } from '../../src/usecases/money/reverse-payment.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
+import { brokenRules } from '../documents/e-invoice/en16931-rules.ts';
+import { readXml } from '../documents/xml-reader.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { type MoneyWorld, moneyWorld } from './money-world.ts';
 import { refused } from './refused.ts';
 
 let record: TestRecord;
+/** Lived once, for tests that only read. */
+let shared: Awaited<ReturnType<typeof lived>>;
 beforeAll(async () => {
   record = await openTestRecord();
+  shared = await lived();
 });
 afterAll(async () => {
   expect((await verifyRecord(record.tools)).faults).toEqual([]);
@@ -92,7 +100,7 @@ const cents = (amount: string) => BigInt(amount.replace('.', ''));
 
 describe('a statement', () => {
   test('tells what happened, what is open and held, and what is on no invoice yet', async () => {
-    const [mine] = await both(await lived());
+    const [mine] = await both(shared);
     expect(mine.entries.map(({ on, name, amount, balance }) => [on, name, amount, balance])).toEqual([
       ['2026-09-20', 'Invoice 1', '1000.00', '1000.00'],
       ['2026-10-05', 'Check 7', '-1000.00', '0.00'],
@@ -114,7 +122,7 @@ describe('a statement', () => {
   });
 
   test('is the other side’s with every sign turned, and closes at the sum of its open items', async () => {
-    const [mine, theirs] = await both(await lived());
+    const [mine, theirs] = await both(shared);
     expect(amountsOf(theirs)).toEqual(amountsOf(mine).map(turned));
     expect(theirs.entries.map(({ name, detail }) => [name, detail])).toEqual(
       mine.entries.map(({ name, detail }) => [name, detail]),
@@ -149,7 +157,7 @@ describe('a statement', () => {
   });
 
   test('is nobody else’s', async () => {
-    const world = await lived();
+    const world = shared;
     const stranger = { ...world.seller, caller: await newParty(record.tools, 'Strange Farm') };
     const partnerId = world.buyer.caller.partyId;
     expect(await refused(readStatements(stranger, { partnerId }))).toBe('not-found');
@@ -219,15 +227,56 @@ describe('papers', () => {
   });
 
   test('of a document are an e-invoice too, with countries that are named', async () => {
-    const { seller, documentId } = await lived();
+    const { seller, documentId } = shared;
     const { text } = await writeDocumentXml(seller, { documentId, countries: { seller: 'US', buyer: 'US' } });
     expect(text).toContain('<cbc:PayableAmount currencyID="USD">1000.00</cbc:PayableAmount>');
     const unnamed = { documentId, countries: { seller: 'us', buyer: '' } };
     expect(await refused(writeDocumentXml(seller, unnamed))).toBe('bad-input');
   });
 
+  test('keep to the arithmetic of EN 16931, whatever they are about', async () => {
+    const interest = { percentPerYear: '8', dayCount: 'actual/365' };
+    const deductions = [{ label: 'Drying', rate: '1.37', per: 'short-ton', weight: 'as-fed' }];
+    const world = await moneyWorld(record, { conditions: { payment: { ...PAYMENT, interest }, deductions } });
+    const { agreementId, seller, buyer } = world;
+    const [loadId = ''] = await world.deliver({ T1: '10.123', T2: '9.5' }, '2026-11-20');
+    await world.invoice();
+    const figures = {
+      ticket: 'T1',
+      delivered_at: '2026-11-20T09:00:00-06:00',
+      gross: '49999',
+      tare: '30000',
+      unit: 'lb',
+    };
+    const proposed = {
+      agreementId,
+      subject: 'load',
+      subjectId: loadId,
+      figures,
+      reason: 'Misread',
+      confirmed: true,
+    } as const;
+    const { correctionId } = await proposeCorrection(buyer, proposed);
+    await answerCorrection(seller, { correctionId, answer: 'confirmed' });
+    world.on('2026-12-24');
+    await chargeInterest(seller, { agreementId, through: '2026-12-24' });
+    const { open } = (await both(world))[0];
+    expect(open.map(({ kind }) => kind)).toEqual(['invoice', 'interest']);
+    const documents = await record.tools.store.forParty(seller.caller.partyId, (tx) =>
+      readDocuments(tx, [agreementId]),
+    );
+    expect(documents.map(({ fact }) => fact.kind)).toEqual(['invoice', 'credit-note', 'interest']);
+    for (const { id } of documents) {
+      const { text } = await writeDocumentXml(buyer, {
+        documentId: id,
+        countries: { seller: 'US', buyer: 'CA' },
+      });
+      expect(brokenRules(readXml(text))).toEqual([]);
+    }
+  });
+
   test('of a statement carry its figures', async () => {
-    const { seller, buyer } = await lived();
+    const { seller, buyer } = shared;
     const { text, name } = await writeStatementCsv(seller, { partnerId: buyer.caller.partyId });
     expect(text).toContain('2225.00');
     expect(name).toMatch(/\.csv$/);
@@ -235,7 +284,7 @@ describe('papers', () => {
 });
 
 test('the journal’s export balances, entry by entry, and is the other side’s with debit and credit changed', async () => {
-  const world = await lived();
+  const world = shared;
   const rowsOf = async (context: MoneyWorld['seller']) =>
     parse(await exportJournal(context, { agreementId: world.agreementId }), { columns: true }) as Record<
       string,
