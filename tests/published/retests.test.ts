@@ -4,9 +4,10 @@
 import { describe, expect, test } from 'vitest';
 import { decimal } from '../../src/domain/numbers/exact.ts';
 import { printDecimal } from '../../src/domain/numbers/printing.ts';
-import { decidedFigure, type LaboratoryMethod, rule } from '../../src/domain/retests/decide.ts';
+import { decidedFigure, rule } from '../../src/domain/retests/decide.ts';
 import type { RetestFigure, Tester } from '../../src/domain/retests/figures.ts';
 import { criticalDifferenceSquared } from '../../src/domain/retests/methods/iso-5725.ts';
+import type { LaboratoryMethod } from '../../src/domain/retests/ruling.ts';
 
 function figure(from: Tester, text: string): RetestFigure {
   return { from, value: decimal(text), decimals: text.split('.')[1]?.length ?? 0 };

@@ -1,8 +1,9 @@
 /**
  * Whose figures are in, and whose are still to come.
  */
-import type { Needs } from './decide.ts';
+
 import type { RetestFigure, Tester } from './figures.ts';
+import type { Needs } from './ruling.ts';
 
 /** One tester's figures, in its order. */
 export function figuresFrom(later: readonly RetestFigure[], from: Tester): readonly RetestFigure[] {

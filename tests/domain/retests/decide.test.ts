@@ -5,8 +5,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compare, decimal } from '../../../src/domain/numbers/exact.ts';
 import { printDecimal } from '../../../src/domain/numbers/printing.ts';
-import { decidedFigure, type LaboratoryMethod, rule } from '../../../src/domain/retests/decide.ts';
+import { decidedFigure, rule } from '../../../src/domain/retests/decide.ts';
 import { asDecided, type RetestFigure, type Tester } from '../../../src/domain/retests/figures.ts';
+import type { LaboratoryMethod } from '../../../src/domain/retests/ruling.ts';
 
 const figure = (from: Tester, tenths: number): RetestFigure => ({
   from,

@@ -5,8 +5,8 @@
  * nothing of equal distance, so the agreement's own rule applies there.
  */
 import { compare, decimal, multiply } from '../../numbers/exact.ts';
-import type { Decided, LaboratoryMethod, Question, Ruling } from '../decide.ts';
 import { distance, meanOf, meanOfNearerPair, medianOf, type RetestFigure, rangeOf } from '../figures.ts';
+import type { Decided, LaboratoryMethod, Question, Ruling } from '../ruling.ts';
 import { figuresFrom, testsNeeded } from '../testing.ts';
 
 type Astm = Extract<LaboratoryMethod, { method: 'astm-d3244' }>;

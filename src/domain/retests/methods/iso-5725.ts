@@ -16,8 +16,8 @@ import {
   subtract,
   whole,
 } from '../../numbers/exact.ts';
-import type { Because, Decided, LaboratoryMethod, Question, Ruling } from '../decide.ts';
 import { distance, meanOf, medianOf, type RetestFigure, rangeOf } from '../figures.ts';
+import type { Because, Decided, LaboratoryMethod, Question, Ruling } from '../ruling.ts';
 import { figuresFrom, testsNeeded } from '../testing.ts';
 
 type Iso = Extract<LaboratoryMethod, { method: 'iso-5725' }>;

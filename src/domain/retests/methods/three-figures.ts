@@ -3,8 +3,8 @@
  * nearest of three; the median of three.
  */
 import { compare, decimal } from '../../numbers/exact.ts';
-import type { Decided, LaboratoryMethod, Question, Ruling } from '../decide.ts';
 import { distance, meanOfNearerPair, medianOf, type RetestFigure } from '../figures.ts';
+import type { Decided, LaboratoryMethod, Question, Ruling } from '../ruling.ts';
 import { figuresFrom, testsNeeded } from '../testing.ts';
 
 /** 54.0 and a referee's 55.1 by a tolerance of 1.0: 55.1. A difference just at the tolerance leaves the first. */
