@@ -150,6 +150,23 @@ describe('payments', () => {
     ]);
   });
 
+  test('name each document once in their parts', async () => {
+    const world = await moneyWorld(record, { conditions: { payment: PAYMENT } });
+    await world.deliver({ T1: '10' }, '2026-11-22');
+    const { documents } = await world.invoice();
+    const part = { documentId: documents[0]?.id ?? '', amount: '600' };
+    const payment = { amount: '1200', paid_on: '2026-11-25', method: 'check', spread: 'as-said' };
+    const asked = {
+      agreementId: world.agreementId,
+      direction: 'received',
+      payment,
+      confirmed: true,
+    } as const;
+    expect(await refused(recordPayment(world.seller, { ...asked, parts: [part, part] }))).toBe('bad-input');
+    expect(await refused(recordPayment(world.seller, { ...asked, parts: [part] }))).toBe('done');
+    expect(await standing(world)).toEqual(['invoice 1 400.00', 'on account 600.00']);
+  });
+
   test('in time earn the agreed discount, and a day later none', async () => {
     const discount = { percent: '2', withinDays: '5' };
     const world = await moneyWorld(record, { conditions: { payment: { ...PAYMENT, discount } } });
