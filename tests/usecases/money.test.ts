@@ -248,6 +248,29 @@ describe('what is late', () => {
   });
 });
 
+describe('what was questioned and then credited', () => {
+  test('bears no interest, and is taken off what does once', async () => {
+    const interest = { percentPerYear: '12', dayCount: 'actual/365' };
+    const world = await moneyWorld(record, { conditions: { payment: { ...PAYMENT, interest } } });
+    const { agreementId } = world;
+    const [loadId = ''] = await world.deliver({ T1: '10' }, '2026-11-22');
+    await world.invoice();
+    world.on('2026-12-10');
+    const figures = {
+      ...{ ticket: 'T1', delivered_at: '2026-11-22T09:00:00-06:00' },
+      ...{ gross: '49000', tare: '30000', unit: 'lb' },
+    };
+    const asked = { agreementId, subject: 'load', subjectId: loadId, figures, reason: 'Misread' } as const;
+    const { correctionId } = await proposeCorrection(world.buyer, { ...asked, confirmed: true });
+    world.on('2026-12-20');
+    await answerCorrection(world.seller, { correctionId, answer: 'confirmed' });
+    world.on('2026-12-25');
+    // Due on 5 December; 950.00 × 20 ÷ 365 × 12 % = 6.2465… also for the ten days in which 50.00 was held.
+    const { document } = await chargeInterest(world.seller, { agreementId, through: '2026-12-25' });
+    expect(document).toMatchObject({ kind: 'interest', payable: '6.25' });
+  });
+});
+
 describe('a questioned load', () => {
   test('stays due as far as nobody questions it: 6,120.00 of 6,388.40', async () => {
     const world = await moneyWorld(record, { conditions: { payment: PAYMENT } });
