@@ -7,6 +7,7 @@ import { v7 } from 'uuid';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { entryFingerprint } from '../../src/journal/chain.ts';
 import type { Caller } from '../../src/usecases/context.ts';
+import { MONEY_TABLES } from '../usecases/every-money-row.ts';
 import { importTogether, newParty, openTestRecord, type TestRecord } from './test-record.ts';
 
 let record: TestRecord;
@@ -78,6 +79,8 @@ const OF_SCALE_HOUSES = [
   'spent_ticket',
   'ticket_series',
 ];
+/** What only money fills: tried in money-guards.test.ts. */
+const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',
@@ -157,7 +160,7 @@ describe('rows of a party', () => {
       return found;
     };
     const mine = await count(seller.partyId);
-    const empty = ['election', 'choice', 'laboratory_access', ...OF_OFFERS, ...OF_SCALE_HOUSES];
+    const empty = ['election', 'choice', 'laboratory_access', ...OF_OFFERS, ...OF_SCALE_HOUSES, ...OF_MONEY];
     for (const table of tables) if (!empty.includes(table)) expect(mine[table], table).toBeGreaterThan(0);
     const none = Object.fromEntries(tables.map((table) => [table, 0]));
     expect(await count(stranger.partyId)).toEqual(none);
@@ -249,7 +252,9 @@ describe('what is recorded', () => {
       'unbalanced_entry',
     ];
     const offered = OF_OFFERS.filter((table) => table !== 'advice');
-    expect([...written, ...offered, ...OF_SCALE_HOUSES, ...kept].sort()).toEqual(await names(TABLES));
+    expect([...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...kept].sort()).toEqual(
+      await names(TABLES),
+    );
   });
 
   test.each(written)('%s: the program may not update or delete', async (table) => {

@@ -150,6 +150,23 @@ describe('payments', () => {
     ]);
   });
 
+  test('name each document once in their parts', async () => {
+    const world = await moneyWorld(record, { conditions: { payment: PAYMENT } });
+    await world.deliver({ T1: '10' }, '2026-11-22');
+    const { documents } = await world.invoice();
+    const part = { documentId: documents[0]?.id ?? '', amount: '600' };
+    const payment = { amount: '1200', paid_on: '2026-11-25', method: 'check', spread: 'as-said' };
+    const asked = {
+      agreementId: world.agreementId,
+      direction: 'received',
+      payment,
+      confirmed: true,
+    } as const;
+    expect(await refused(recordPayment(world.seller, { ...asked, parts: [part, part] }))).toBe('bad-input');
+    expect(await refused(recordPayment(world.seller, { ...asked, parts: [part] }))).toBe('done');
+    expect(await standing(world)).toEqual(['invoice 1 400.00', 'on account 600.00']);
+  });
+
   test('in time earn the agreed discount, and a day later none', async () => {
     const discount = { percent: '2', withinDays: '5' };
     const world = await moneyWorld(record, { conditions: { payment: { ...PAYMENT, discount } } });
@@ -228,6 +245,29 @@ describe('what is late', () => {
       through: '2026-12-20',
     });
     expect(more.document).toMatchObject({ kind: 'interest', payable: '1.35' });
+  });
+});
+
+describe('what was questioned and then credited', () => {
+  test('bears no interest, and is taken off what does once', async () => {
+    const interest = { percentPerYear: '12', dayCount: 'actual/365' };
+    const world = await moneyWorld(record, { conditions: { payment: { ...PAYMENT, interest } } });
+    const { agreementId } = world;
+    const [loadId = ''] = await world.deliver({ T1: '10' }, '2026-11-22');
+    await world.invoice();
+    world.on('2026-12-10');
+    const figures = {
+      ...{ ticket: 'T1', delivered_at: '2026-11-22T09:00:00-06:00' },
+      ...{ gross: '49000', tare: '30000', unit: 'lb' },
+    };
+    const asked = { agreementId, subject: 'load', subjectId: loadId, figures, reason: 'Misread' } as const;
+    const { correctionId } = await proposeCorrection(world.buyer, { ...asked, confirmed: true });
+    world.on('2026-12-20');
+    await answerCorrection(world.seller, { correctionId, answer: 'confirmed' });
+    world.on('2026-12-25');
+    // Due on 5 December; 950.00 × 20 ÷ 365 × 12 % = 6.2465… also for the ten days in which 50.00 was held.
+    const { document } = await chargeInterest(world.seller, { agreementId, through: '2026-12-25' });
+    expect(document).toMatchObject({ kind: 'interest', payable: '6.25' });
   });
 });
 

@@ -4,11 +4,13 @@
  */
 import { type LocalDate, parseLocalDate } from '../../domain/dates/local-date.ts';
 import { dueOn } from '../../domain/money/due-date.ts';
+import { type CreditedPart, heldChanges } from '../../domain/money/held-changes.ts';
 import { type InterestRule, interestOn, type PrincipalChange } from '../../domain/money/interest.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import { type DocumentLine, documentName, type MoneyDocument } from '../../domain/money/money-document.ts';
 import type { StandingDocument } from '../../domain/money/standing.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
+import type { DocumentFact } from '../../journal/money-facts.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { findDocument } from '../../store/rows/money/document-rows.ts';
 import { type Context, permit } from '../context.ts';
@@ -164,17 +166,30 @@ function changesOf(
     ...rows.setOffAnswers.flatMap(({ fact, recordedAt }) =>
       settledBy(dayOf(recordedAt), allocatedOf(fact.allocated, money)),
     ),
-    ...rows.holds
-      .filter(({ fact }) => fact.document === id)
-      .flatMap((hold): PrincipalChange[] => {
-        const held = minorUnits(hold.fact.amount, money);
-        const over = ended.get(hold.id);
-        return [
-          { on: dayOf(hold.recordedAt), change: -held },
-          ...(over === undefined ? [] : [{ on: over, change: held }]),
-        ];
-      }),
+    ...heldChanges(
+      rows.holds
+        .filter(({ fact }) => fact.document === id)
+        .map((hold) => ({
+          load: hold.fact.load,
+          amount: minorUnits(hold.fact.amount, money),
+          from: dayOf(hold.recordedAt),
+          to: ended.get(hold.id),
+        })),
+      rows.documents.flatMap(({ fact }) => creditedBy(fact, { id, money })),
+    ),
   ];
+}
+
+/** What a credit note took off a document, load by load. */
+function creditedBy(
+  { allocated, issuedOn, loads }: DocumentFact,
+  { id, money }: Pick<MoneyFrame, 'money'> & { readonly id: string },
+): readonly CreditedPart[] {
+  if (!allocated.some(({ document }) => document === id)) return [];
+  return loads.flatMap(({ load, goods, deductions, advance }): CreditedPart[] => {
+    const amount = minorUnits(deductions, money) + minorUnits(advance, money) - minorUnits(goods, money);
+    return amount > 0n ? [{ load, amount, on: issuedOn as LocalDate }] : [];
+  });
 }
 
 /** What interest was charged so far: for each document by its number, and through which day. */

@@ -17,8 +17,8 @@ export interface PartWanted {
 }
 
 /**
- * Reads the parts against what is due. Refuses `bad-input` where a part is no amount, names no document of the agreement,
- * is more than is due of it, or the parts are more than the whole.
+ * Reads the parts against what is due. Refuses `bad-input` where a part is no amount, names no document of the agreement
+ * or one that another part names, is more than is due of it, or the parts are more than the whole.
  */
 export function readSpread(
   frame: MoneyFrame,
@@ -33,10 +33,14 @@ export function readSpread(
   if (kind !== 'as-said') return { kind };
   const problems: Problem[] = [];
   let sum = 0n;
-  const read = parts.flatMap((part) => {
+  const read = parts.flatMap((part, index) => {
     const document = frame.standing.documents.find(({ id }) => id === part.documentId);
     const units = parseMinorUnits(part.amount, frame.money);
     const column = `part_${part.documentId}`;
+    if (parts.findIndex(({ documentId }) => documentId === part.documentId) < index) {
+      problems.push({ column, message: 'is named twice; give one amount for each document' });
+      return [];
+    }
     if (!document || units === undefined || units <= 0n) {
       const message = document
         ? `must be an amount above 0, or empty; found ${JSON.stringify(part.amount)}`
