@@ -11,6 +11,7 @@ import { holdAmount, releaseHold } from '../../src/usecases/money/hold-amount.ts
 import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
 import { endLien, recordLien } from '../../src/usecases/money/keep-liens.ts';
 import { moneyFrame } from '../../src/usecases/money/money-frame.ts';
+import { readStatements } from '../../src/usecases/money/read-statement.ts';
 import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { reversePayment } from '../../src/usecases/money/reverse-payment.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
@@ -177,6 +178,14 @@ describe('payments', () => {
     expect(await reversePayment(world.seller, back)).toEqual({ fee: '2' });
     expect(await standing(world)).toEqual(['invoice 1 1000.00', 'fee 2 25.00', 'on account 0.00']);
     expect(await refused(reversePayment(world.seller, back))).toBe('ended-already');
+    // Both were recorded at one moment; what came back is told before what it costs.
+    const [statement] = await readStatements(world.seller, { partnerId: world.buyer.caller.partyId });
+    expect(statement?.entries.map(({ name, balance }) => `${name}: ${balance}`)).toEqual([
+      'Invoice 1: 1000.00',
+      'Check 1043: -100.00',
+      'Check 1043 taken back: 1000.00',
+      'Fee invoice 2: 1025.00',
+    ]);
   });
 
   test('that the payee received count at once; money back is at most what is on account', async () => {

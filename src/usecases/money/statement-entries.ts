@@ -30,12 +30,6 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
     return payment;
   };
   const events: MoneyEvent[] = [
-    ...rows.documents.map(({ recordedAt, fact }) => ({
-      recordedAt,
-      name: nameOf(fact),
-      detail: documentDetail(fact, documents),
-      change: minorUnits(fact.payable, of.money),
-    })),
     ...counted.flatMap(({ recordedAt, fact }) =>
       paymentEvents(ofPayment(fact.payment), { recordedAt, allocated: fact.allocated, documents, of }),
     ),
@@ -62,6 +56,13 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
           : []),
       ];
     }),
+    // Of one moment, the payment that came back is told before the fee that it costs.
+    ...rows.documents.map(({ recordedAt, fact }) => ({
+      recordedAt,
+      name: nameOf(fact),
+      detail: documentDetail(fact, documents),
+      change: minorUnits(fact.payable, of.money),
+    })),
   ];
   return events.sort((a, b) => (a.recordedAt < b.recordedAt ? -1 : a.recordedAt > b.recordedAt ? 1 : 0));
 }
