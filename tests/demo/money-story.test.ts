@@ -136,6 +136,19 @@ describe('the expected statements hold the figures that were worked out by hand'
   });
 });
 
+test('the example in README.md stands in the story and in the seller’s statement', async () => {
+  const readme = await readFile('README.md', 'utf8');
+  const example = /```\n(2026-09-29 {2}Quillback[^`]*)```/.exec(readme)?.[1] ?? '';
+  const [told = '', stated = ''] = example.trimEnd().split('\n\n');
+  const story = (await readFile(`${FOLDER}/money.txt`, 'utf8')).split('\n');
+  expect(told.split('\n').filter((line) => !story.includes(line))).toEqual([]);
+  const section = await expectedRows('seller');
+  const rows = [...section('entry').slice(-3), ...section('closing')].map((row) =>
+    ['date', 'name', 'detail', 'amount', 'balance'].flatMap((column) => row[column] || []).join(' '),
+  );
+  expect(stated.split('\n').map((line) => line.replaceAll(/ {2,}/g, ' '))).toEqual(rows);
+});
+
 describe('the product plays the story', () => {
   test.each(['seller', 'buyer'] as const)(
     'to the expected statement of the %s, byte for byte',
