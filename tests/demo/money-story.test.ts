@@ -173,6 +173,9 @@ describe('the product plays the story', () => {
       const [before, after] = [await statement('seller', { to }), await statement('seller', { from })];
       expect(after.opening).toBe(before.closing);
       expect([...before.entries, ...after.entries]).toEqual(whole.entries);
+      // Loads that wait at the end of October are no news of September.
+      expect(before.notInvoiced).toEqual([]);
+      expect(after.notInvoiced).toEqual(whole.notInvoiced);
       expect(before.open.reduce((sum, { open }) => sum + cents(open), 0n)).toBe(cents(before.closing));
     }
   });
