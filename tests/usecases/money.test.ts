@@ -310,6 +310,28 @@ describe('a questioned load', () => {
     await answerCorrection(world.buyer, { ...third, answer: 'confirmed' });
     expect((await standing(world)).at(-2)).toBe('debit-note 4 100.00');
   });
+
+  test('holds what the note will take off, which deductions make less', async () => {
+    const deductions = [{ label: 'Storage', rate: '2', per: 'percent' }];
+    const world = await moneyWorld(record, { conditions: { payment: PAYMENT, deductions } });
+    const { agreementId } = world;
+    const [subjectId = ''] = await world.deliver({ T1: '10' }, '2026-11-22');
+    await world.invoice();
+    const delivered_at = '2026-11-22T09:00:00-06:00';
+    const figures = { ticket: 'T1', delivered_at, gross: '49000', tare: '30000', unit: 'lb' };
+    const { correctionId } = await proposeCorrection(world.buyer, {
+      agreementId,
+      subject: 'load',
+      subjectId,
+      figures,
+      reason: 'Misread',
+      confirmed: true,
+    });
+    // 1,000.00 less 20.00; half a ton less is 50.00 less 1.00.
+    expect(await standing(world)).toEqual(['invoice 1 980.00 held 49.00', 'on account 0.00']);
+    await answerCorrection(world.seller, { correctionId, answer: 'confirmed' });
+    expect(await standing(world)).toEqual(['invoice 1 931.00', 'credit-note 2 0.00', 'on account 0.00']);
+  });
 });
 
 describe('a lender with a lien', () => {
