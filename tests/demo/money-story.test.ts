@@ -2,9 +2,12 @@
  * The story of demo/paid-by-week on a fresh record: the statements of both sides are those in `demo/expected`, byte for
  * byte, and every figure in those files is the one that `tests/oracle/paid-by-week.ts` works out without the product.
  */
-import { readFile } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { asOn, type PlayedStory, playStory } from '../../demo/play-story.ts';
+import { WrongUse } from '../../src/cli/exit-status.ts';
 import { statementCsv } from '../../src/documents/statement/statement-csv.ts';
 import type { Statement } from '../../src/domain/money/statement.ts';
 import type { Caller } from '../../src/usecases/context.ts';
@@ -185,6 +188,20 @@ describe('the product plays the story', () => {
     expect(await playStory(record.tools, { folder: FOLDER, seller, buyer })).toEqual(played);
     expect(statementCsv(await statement('seller'))).toBe(before);
   }, 60_000);
+
+  test.each([
+    ['Quillback Acres confirms check 9', 'There is no check 9 in the story so far.'],
+    ['Tarn Hollow Dairy gives advances', 'By your agreement Quillback Acres issues the invoices.'],
+    ['Quillback Acres gives cake', '"gives cake" is none of the things that a story tells'],
+  ])('or says at which line it cannot: %s', async (said, why) => {
+    const folder = await mkdtemp(join(tmpdir(), 'huskledger-story-'));
+    await cp(FOLDER, folder, { recursive: true });
+    await writeFile(join(folder, 'money.txt'), `# a remark\n2026-10-30  ${said}\n`);
+    const refusal = await playStory(record.tools, { folder, seller, buyer }).catch((error: Error) => error);
+    await rm(folder, { recursive: true });
+    expect(refusal).toBeInstanceOf(WrongUse);
+    expect((refusal as Error).message).toContain(`money.txt line 2: ${why}`);
+  });
 
   test('and leaves nothing that verify finds', async () => {
     const { settlements, faults } = await verifyRecord(record.tools);
