@@ -1,6 +1,6 @@
 /**
- * The demo's shared record: an owner for each of its parties, made through the same use cases as anybody, the season of
- * two of them, and feed for sale.
+ * The demo's shared record: an owner for each of its parties, made through the same use cases as anybody, two seasons of
+ * two of them, one with all that happened to its money, and feed for sale.
  */
 import { randomBytes } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
@@ -11,7 +11,8 @@ import type { OpenRecord } from '../src/usecases/open-record.ts';
 import { createFirstPerson, isFirstRun } from '../src/usecases/people/create-first-person.ts';
 import { invitePartner } from '../src/usecases/people/invite.ts';
 import { joinParty } from '../src/usecases/people/join-party.ts';
-import { type ImportedAs, importAs } from '../src/usecases/season/import-as.ts';
+import { type ImportedAs, importAs, ownerNamed } from '../src/usecases/season/import-as.ts';
+import { type PlayedStory, playStory } from './play-story.ts';
 import { recordDemoMarket } from './record-market.ts';
 
 export interface DemoPerson {
@@ -24,6 +25,7 @@ export interface DemoPerson {
 export interface DemoRecord {
   readonly people: readonly DemoPerson[];
   readonly imported: ImportedAs;
+  readonly played: PlayedStory;
 }
 
 const GROWER = { name: 'Wanda Okafor-Lindqvist', party: 'Quillback Acres', email: 'wanda@quillback.example' };
@@ -34,13 +36,20 @@ const OTHERS = [
   { name: 'Noor Castellane', party: 'Sorrel Bend Dairy', email: 'noor@sorrel-bend.example' },
 ];
 
+export interface DemoFolders {
+  /** A season as it is imported, and one whose story is played. */
+  readonly season: string;
+  readonly story: string;
+  readonly dataFolder: string;
+}
+
 /**
- * Makes the people, once, and imports the season, which adds only what is not there yet. Their passwords are made by
+ * Makes the people, once, imports the season and plays the story, which adds only what is not there yet. Their passwords are made by
  * chance and kept in a file of the data folder that only its owner can read, so that a second run can print them again.
  */
 export async function recordDemoSeason(
   record: OpenRecord,
-  { folder, dataFolder }: { readonly folder: string; readonly dataFolder: string },
+  { season, story, dataFolder }: DemoFolders,
 ): Promise<DemoRecord> {
   const kept = join(dataFolder, 'demo-people.json');
   if (await isFirstRun(record)) {
@@ -65,9 +74,16 @@ export async function recordDemoSeason(
     );
   });
   const people = JSON.parse(text) as DemoPerson[];
+  const owner = async ({ email, party }: typeof GROWER) =>
+    (await ownerNamed(record, { email, parties: [party] })).caller;
   return {
     people,
-    imported: await importAs(record, { folder, email: GROWER.email, otherEmail: DAIRY.email }),
+    imported: await importAs(record, { folder: season, email: GROWER.email, otherEmail: DAIRY.email }),
+    played: await playStory(record, {
+      folder: story,
+      seller: await owner(GROWER),
+      buyer: await owner(DAIRY),
+    }),
   };
 }
 

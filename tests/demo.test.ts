@@ -22,6 +22,7 @@ describe('the demo', () => {
     ['quillback-tarn-hollow', 120],
     ['feldmark-metric', 40],
     ['bushels-dry', 40],
+    ['paid-by-week', 20],
   ])('%s comes to its expected figures', async (name, leastLoads) => {
     const { status, output, said } = await runCli('settle', join(DEMO, name), '--json');
     expect(said).toEqual([]);

@@ -11,6 +11,7 @@ import { holdAmount, releaseHold } from '../../src/usecases/money/hold-amount.ts
 import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
 import { endLien, recordLien } from '../../src/usecases/money/keep-liens.ts';
 import { moneyFrame } from '../../src/usecases/money/money-frame.ts';
+import { readStatements } from '../../src/usecases/money/read-statement.ts';
 import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { reversePayment } from '../../src/usecases/money/reverse-payment.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
@@ -194,6 +195,14 @@ describe('payments', () => {
     expect(await reversePayment(world.seller, back)).toEqual({ fee: '2' });
     expect(await standing(world)).toEqual(['invoice 1 1000.00', 'fee 2 25.00', 'on account 0.00']);
     expect(await refused(reversePayment(world.seller, back))).toBe('ended-already');
+    // Both were recorded at one moment; what came back is told before what it costs.
+    const [statement] = await readStatements(world.seller, { partnerId: world.buyer.caller.partyId });
+    expect(statement?.entries.map(({ name, balance }) => `${name}: ${balance}`)).toEqual([
+      'Invoice 1: 1000.00',
+      'Check 1043: -100.00',
+      'Check 1043 taken back: 1000.00',
+      'Fee invoice 2: 1025.00',
+    ]);
   });
 
   test('that the payee received count at once; money back is at most what is on account', async () => {
@@ -340,6 +349,28 @@ describe('a questioned load', () => {
     const third = await proposeCorrection(world.seller, upward);
     await answerCorrection(world.buyer, { ...third, answer: 'confirmed' });
     expect((await standing(world)).at(-2)).toBe('debit-note 4 100.00');
+  });
+
+  test('holds what the note will take off, which deductions make less', async () => {
+    const deductions = [{ label: 'Storage', rate: '2', per: 'percent' }];
+    const world = await moneyWorld(record, { conditions: { payment: PAYMENT, deductions } });
+    const { agreementId } = world;
+    const [subjectId = ''] = await world.deliver({ T1: '10' }, '2026-11-22');
+    await world.invoice();
+    const delivered_at = '2026-11-22T09:00:00-06:00';
+    const figures = { ticket: 'T1', delivered_at, gross: '49000', tare: '30000', unit: 'lb' };
+    const { correctionId } = await proposeCorrection(world.buyer, {
+      agreementId,
+      subject: 'load',
+      subjectId,
+      figures,
+      reason: 'Misread',
+      confirmed: true,
+    });
+    // 1,000.00 less 20.00; half a ton less is 50.00 less 1.00.
+    expect(await standing(world)).toEqual(['invoice 1 980.00 held 49.00', 'on account 0.00']);
+    await answerCorrection(world.seller, { correctionId, answer: 'confirmed' });
+    expect(await standing(world)).toEqual(['invoice 1 931.00', 'credit-note 2 0.00', 'on account 0.00']);
   });
 });
 

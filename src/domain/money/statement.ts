@@ -102,6 +102,7 @@ export interface Statement {
   readonly ageing: Ageing;
   readonly open: readonly OpenItem[];
   readonly held: readonly HeldAmount[];
+  /** As it stands today; empty in a statement of a past period. */
   readonly notInvoiced: readonly NotInvoiced[];
   readonly liens: readonly LienNamed[];
 }

@@ -17,7 +17,7 @@ import { type FoundAgreement, findOwnAgreement, isId } from '../agreements/find-
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
-import { endDisputed, holdDisputed } from '../money/hold-disputed.ts';
+import { endDisputed, holdDisputed, type NoteToCome, notesToCome } from '../money/hold-disputed.ts';
 import { issueNotes } from '../money/issue-invoices.ts';
 import { frameOf } from '../money/money-frame.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
@@ -104,15 +104,19 @@ export async function enterProposal(
   await insertCorrection(tx, correction, recorded);
   const fact = correctionFact(correction);
   await enterFacts(tx, [{ kind: 'correction', fact, subjectId: correctionId, postings: [] }], recorded);
+  let notes: readonly NoteToCome[] = [];
   const changed = await tryOutCorrection(tx, context, {
     found,
     correction: { ...correction, agreementId },
     confirmed,
+    look: async (loadIds) => {
+      notes = await notesToCome(tx, context, { found, loadIds });
+    },
   });
   if (changed.length === 0 && !isContest) {
     throw badInput([{ message: 'Nothing would change: these are the figures that stand already.' }]);
   }
-  await holdDisputed(tx, context, { found, correctionId, changed, reason: why });
+  await holdDisputed(tx, context, { found, correctionId, notes, reason: why });
   await tellPartner(tx, context, { found, kind: 'correction-came' });
   return { correctionId, loads: loads.length };
 }

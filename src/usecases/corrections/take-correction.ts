@@ -98,13 +98,13 @@ export interface CorrectedLoad {
 }
 
 /**
- * Does all that confirming would do, and takes it back. What could not be confirmed is refused here. Loads whose
- * settlement would stay as it is are left out.
+ * Does all that confirming would do, lets the caller look at it, and takes it back. What could not be confirmed is refused
+ * here. Loads whose settlement would stay as it is are left out.
  */
 export async function tryOutCorrection(
   tx: Transaction,
   context: Context,
-  toTake: ToTake,
+  toTake: ToTake & { readonly look?: (loadIds: readonly string[]) => Promise<void> },
 ): Promise<readonly CorrectedLoad[]> {
   const { subject, subjectId } = toTake.correction;
   const agreementId = toTake.found.row.id;
@@ -115,6 +115,7 @@ export async function tryOutCorrection(
   await tx.$executeRawUnsafe('SAVEPOINT tried_out');
   await takeCorrection(tx, context, toTake);
   const after = await totals();
+  await toTake.look?.(loadIds);
   await tx.$executeRawUnsafe('ROLLBACK TO SAVEPOINT tried_out');
   return (await readLoads(tx, agreementId, loadIds)).flatMap(({ id, ticket }) => {
     const [was, is] = [before.get(id), after.get(id)];

@@ -113,7 +113,8 @@ async function statementOf(tx: Transaction, ground: StatementGround): Promise<St
   const undelivered: NotInvoiced[] = [];
   for (const frame of frames) {
     held.push(...(await heldOf(tx, frame, print)));
-    undelivered.push(...(await notInvoicedOf(tx, frame, print)));
+    // What is on no invoice is known of today alone: of a past day it would change with every invoice since.
+    if (days.to >= frame.today) undelivered.push(...(await notInvoicedOf(tx, frame, print)));
   }
   return {
     of,

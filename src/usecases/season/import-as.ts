@@ -48,8 +48,8 @@ export async function importAs(tools: Tools, asked: ImportAs): Promise<ImportedA
   return { ...imported, invitation, partner };
 }
 
-/** Somebody as an owner of one of some parties, by its name. */
-async function ownerNamed(
+/** Somebody as an owner of one of some parties, by its name. Refuses `not-found`, `not-yours`. */
+export async function ownerNamed(
   { store }: Tools,
   { email, parties }: { readonly email: string; readonly parties: readonly string[] },
 ): Promise<{ readonly caller: Caller; readonly party: string }> {
