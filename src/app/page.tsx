@@ -24,7 +24,7 @@ export default async function FrontPage() {
     role: context.caller.role,
     now: context.now(),
     agreements: await readAgreementList(context, { locale }),
-    actions: await readActions(context),
+    actions: await readActions(context, { locale }),
     waiting: await readWaiting(context),
     notices: await readNotices(context),
     work: await readLaboratoryWork(context),

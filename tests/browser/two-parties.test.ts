@@ -1,5 +1,5 @@
 /**
- * Both parties see the same load and hold the same invoice; a third sees nothing of it.
+ * Both parties see the same load and hold the same settlement sheet; a third sees nothing of it.
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
@@ -12,7 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-test('a load and its invoice are the same to seller and buyer', async () => {
+test('a load and its settlement sheet are the same to seller and buyer', async () => {
   const grower = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
   const dairy = await browseAs(browser, { side: 'dairy', role: 'viewer' }, { address });
   const path = await findLoad(grower.page, '1147');
@@ -40,7 +40,7 @@ test('a load and its invoice are the same to seller and buyer', async () => {
     const answer = await context.request.get(`${path}/invoice`);
     expect(answer.status()).toBe(200);
     expect(answer.headers()['content-type']).toBe('application/pdf');
-    expect(answer.headers()['content-disposition']).toBe('inline; filename="invoice-A-26-014-1147.pdf"');
+    expect(answer.headers()['content-disposition']).toBe('inline; filename="settlement-A-26-014-1147.pdf"');
     papers.push(await answer.body());
   }
   expect(papers[0]?.subarray(0, 5).toString()).toBe('%PDF-');

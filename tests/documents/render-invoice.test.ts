@@ -46,6 +46,21 @@ describe('the file', () => {
     });
   });
 
+  test('is a settlement sheet where it is called one, and nowhere an invoice', async () => {
+    const { bytes } = await printed({ ...loadInvoice, paper: 'settlement' });
+    const document = await PDFDocument.load(bytes, { updateMetadata: false });
+    expect(document.getTitle()).toBe('Settlement of load T1: Quillback Acres to Tarn Hollow Dairy');
+  });
+
+  test.skipIf(!hasPdftotext)(
+    'says on a settlement sheet that it asks for no payment (needs pdftotext)',
+    async () => {
+      const [text = ''] = await pageTexts((await printed({ ...loadInvoice, paper: 'settlement' })).bytes);
+      expect(text).toContain('This is not an invoice');
+      expect(text).not.toMatch(/Invoice|request for payment/);
+    },
+  );
+
   test('is one page for one load, even of twelve lines', async () => {
     expect((await printed(loadInvoice)).pages).toBe(1);
     const twelve = [...load.lines, ...load.lines, ...load.lines];

@@ -59,7 +59,8 @@ const later = <Who extends Tools>(who: Who, days: number): Who => {
   return { ...who, now: () => now() + days * DAY };
 };
 const words = async (context: Context) => (await readNotices(context)).unseen.map((notice) => notice.words);
-const acts = async (context: Context) => (await readActions(context)).map((action) => action.words);
+const acts = async (context: Context) =>
+  (await readActions(context, { locale: 'en-US' })).map((action) => action.words);
 const as = (context: Context, role: 'bookkeeper' | 'viewer'): Context => ({
   ...context,
   caller: { ...context.caller, role },
@@ -115,7 +116,9 @@ describe('what waits for a party’s act', () => {
       `${DAIRY}’s offer on lot 1 waits for your answer; it stands until 2 December.`,
     ]);
     expect(await acts(dairy)).toEqual([]);
-    expect(await readActions(seller)).toMatchObject([{ kind: 'offer', path: `/offers/${offerId}` }]);
+    expect(await readActions(seller, { locale: 'en-US' })).toMatchObject([
+      { kind: 'offer', path: `/offers/${offerId}` },
+    ]);
     await counterOffer(seller, { offerId, baseVersion: 1, document: TERMS, validDays: '40' });
     expect(await acts(seller)).toEqual([]);
     expect(await acts(dairy)).toEqual([
@@ -141,7 +144,7 @@ describe('what waits for a party’s act', () => {
     ]);
     const rival = await newSigner(record.tools, 'Sorrel Bend Dairy');
     await offered(rival, lotId);
-    const [over] = await readActions(later(seller, 30));
+    const [over] = await readActions(later(seller, 30), { locale: 'en-US' });
     expect(over?.words).toContain('and 2 offers on it are open');
     expect(over?.path).toBe(`/lots/${lotId}`);
   });

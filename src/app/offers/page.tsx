@@ -20,7 +20,7 @@ export default async function OffersPage({ searchParams }: { readonly searchPara
   const { request, problems } = readFeedRequest(texts);
   const { groups, actions } = await ask(async (context) => ({
     groups: await readOfferList(context, { locale, quotes: request.quotes }),
-    actions: await readActions(context),
+    actions: await readActions(context, { locale }),
   }));
   const waiting = actions.filter(({ kind }) => kind === 'offer');
   return (

@@ -30,6 +30,7 @@ export function PlaceHeader({ session, membership, news }: PlaceHeaderProps) {
             <a href="/lots">Feed for sale</a>
             <a href="/agreements">Agreements</a>
             <a href="/loads">Loads</a>
+            <a href="/money">Money</a>
           </nav>
           <Who session={session} membership={membership} />
         </>

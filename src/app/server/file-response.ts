@@ -1,5 +1,5 @@
 /**
- * A file that a party brought, to save: never shown within our own pages, whatever it holds. That a browser takes it for
+ * A file to save, that a party brought or that was written for it: never shown within our own pages, whatever it holds. That a browser takes it for
  * nothing else is said for every answer in next.config.js, and that it may do nothing in proxy.ts.
  */
 
@@ -22,6 +22,14 @@ export function fileResponse({
       'cache-control': 'private, no-store',
     },
   });
+}
+
+/** A text that was written for the reader, to save. */
+export function textFile(
+  { text, name }: { readonly text: string; readonly name: string },
+  kind: string,
+): Response {
+  return fileResponse({ name, kind, bytes: new TextEncoder().encode(text) });
 }
 
 /** Signs that an address may hold and a header's value may not. */

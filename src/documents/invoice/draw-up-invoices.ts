@@ -25,6 +25,8 @@ export interface InvoiceRequest {
   readonly money: Money;
   readonly outcomes: readonly Outcome[];
   readonly by: InvoiceKind;
+  /** What the papers are called; invoices where nothing is said. */
+  readonly paper?: 'settlement';
   readonly figures: Figures;
   /** A local date, where the invoices are to carry one. */
   readonly issuedOn: string | undefined;
@@ -52,7 +54,7 @@ interface Group {
 }
 
 function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): InvoiceData {
-  const { agreement, version, fingerprint, money, by, figures, issuedOn } = request;
+  const { agreement, version, fingerprint, money, by, paper, figures, issuedOn } = request;
   const days = loads.map(({ load }) => load.deliveredOn).sort();
   const [first = '', last = ''] = [days.at(0), days.at(-1)];
   const total = loads.reduce((sum, load) => sum + load.total, 0n);
@@ -60,6 +62,7 @@ function drawUp(request: InvoiceRequest, { setting, loads, number }: Group): Inv
   for (const { load } of loads) pounds.add(load.netPounds);
   return {
     kind: by,
+    ...(paper === undefined ? {} : { paper }),
     number,
     ...(issuedOn === undefined ? {} : { issuedOn }),
     seller: agreement.seller,

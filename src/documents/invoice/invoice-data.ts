@@ -9,6 +9,8 @@ import type { LoadComposition } from '../strip/load-strip.ts';
 export interface InvoiceData {
   /** One load, one day, or a whole season; a season's invoice begins with a table of its loads. */
   readonly kind: 'load' | 'day' | 'season';
+  /** What it is called; an invoice where nothing is said. */
+  readonly paper?: 'settlement';
   /** The invoice's own number. */
   readonly number: string;
   /** Printed date, where one was given. */

@@ -7,18 +7,7 @@ import { baselineIn, paragraphPieces } from '../pdf/paragraph.ts';
 import type { Sheet } from '../pdf/sheet.ts';
 import { wrapText } from '../pdf/wrap-text.ts';
 import type { InvoiceData } from './invoice-data.ts';
-
-function kindInWords({ kind, loads }: InvoiceData): string {
-  const count = loads.length === 1 ? 'one load' : `${loads.length} loads`;
-  switch (kind) {
-    case 'load':
-      return `for ${count}`;
-    case 'day':
-      return `for one day, ${count}`;
-    case 'season':
-      return `for the season, ${count}`;
-  }
-}
+import { explanation, invoiceTitle, kindInWords, numberLine, totalName } from './invoice-words.ts';
 
 const BELOW_NOTHING = /^−/u;
 
@@ -34,20 +23,17 @@ function owed(invoice: InvoiceData): string {
 
 function titlePiece(invoice: InvoiceData, sheet: Sheet): Piece {
   const total = owed(invoice);
+  const title = invoiceTitle(invoice);
   const totalWidth = sheet.figure.face.width(total, sheet.figure.size);
-  const numbers = wrapText(
-    `Number ${invoice.number}${invoice.issuedOn === undefined ? '' : `, drawn up ${invoice.issuedOn}`}`,
-    sheet.width - totalWidth - 24,
-    sheet.body,
-  );
+  const numbers = wrapText(numberLine(invoice), sheet.width - totalWidth - 24, sheet.body);
   const leading = sheet.body.size * 1.3;
   const height = 36 + Math.max(1, numbers.length) * leading + 8;
   return {
     height,
     keepWithNext: true,
     draw: (ink, top) => {
-      ink.text('Invoice', sheet.left, top + 30, sheet.title);
-      const titleWidth = sheet.title.face.width('Invoice ', sheet.title.size);
+      ink.text(title, sheet.left, top + 30, sheet.title);
+      const titleWidth = sheet.title.face.width(`${title} `, sheet.title.size);
       ink.text(kindInWords(invoice), sheet.left + titleWidth, top + 30, { ...sheet.quiet, size: 13 });
       ink.textEndingAt(totalLabel(invoice), sheet.right, top + 8, sheet.label);
       ink.textEndingAt(total, sheet.right, top + 30, sheet.figure);
@@ -62,15 +48,6 @@ function titlePiece(invoice: InvoiceData, sheet: Sheet): Piece {
       ink.lines([[sheet.left, top + height, sheet.right, top + height]], sheet.colourRule);
     },
   };
-}
-
-/** One sentence: where the amounts come from, and what to do about a figure that looks wrong. */
-function explanation(invoice: InvoiceData): string {
-  return (
-    `This request for payment, in ${invoice.currency}, is drawn up from agreement ${invoice.agreement.id}: each amount comes from the quantity and ` +
-    'rate printed beside it, and the small line beneath shows how. If a figure looks wrong, ask about it at once: ' +
-    'samples are not kept for ever.'
-  );
 }
 
 /** The pieces of an invoice's heading, tied together and to what follows. */
@@ -120,8 +97,9 @@ export function totalPiece(invoice: InvoiceData, sheet: Sheet): Piece {
     gapBefore: 8,
     draw: (ink, top) => {
       ink.lines([[sheet.left, top, sheet.right, top]], sheet.rule);
-      ink.text('Invoice total', sheet.left, top + 16.5, style);
-      const named = style.face.width('Invoice total  ', style.size);
+      const name = totalName(invoice);
+      ink.text(name, sheet.left, top + 16.5, style);
+      const named = style.face.width(`${name}  `, style.size);
       ink.text(totalLabel(invoice).toLowerCase(), sheet.left + named, top + 16.5, sheet.quiet);
       ink.textEndingAt(owed(invoice), sheet.right, top + 16.5, style);
       ink.lines([[sheet.left, top + height, sheet.right, top + height]], sheet.rule);

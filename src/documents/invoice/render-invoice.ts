@@ -12,6 +12,7 @@ import { type FontBytes, openFaces } from '../pdf/typeface.ts';
 import type { InvoiceData } from './invoice-data.ts';
 import { invoiceFrame } from './invoice-frame.ts';
 import { headingPieces, totalPiece } from './invoice-heading.ts';
+import { invoiceName } from './invoice-words.ts';
 import { loadPieces } from './load-block.ts';
 import { absentPieces, summaryPieces } from './loads-summary.ts';
 import { type InvoiceProblem, textProblems } from './text-problems.ts';
@@ -60,7 +61,7 @@ function titleOf(invoices: readonly InvoiceData[]): string {
   if (first === undefined) return 'No invoices';
   const parties = `${first.seller} to ${first.buyer}`;
   return invoices.length === 1
-    ? `Invoice ${first.number}: ${parties}`
+    ? `${invoiceName(first)}: ${parties}`
     : `${invoices.length} invoices, agreement ${first.agreement.id}: ${parties}`;
 }
 

@@ -1,7 +1,7 @@
 /**
  * What is open at the end: by how late it is, document by document, and what of it is questioned.
  */
-import type { Ageing, HeldAmount, OpenItem } from '../../domain/money/statement.ts';
+import type { HeldAmount, OpenItem } from '../../domain/money/statement.ts';
 import { sectionHeading } from '../agreement/prose.ts';
 import { signOf, turned } from '../amount-strings.ts';
 import type { Piece } from '../pdf/flow.ts';
@@ -18,16 +18,7 @@ import {
   tableStyle,
   WHO_OWES,
 } from './statement-setting.ts';
-
-const AGES: readonly (readonly [keyof Ageing, string])[] = [
-  ['notDue', 'Not late'],
-  ['days1to30', '1 to 30 days late'],
-  ['days31to60', '31 to 60 days late'],
-  ['days61to90', '61 to 90 days late'],
-  ['over90', 'More than 90 days late'],
-  ['held', 'Held while it is questioned'],
-  ['onAccount', 'Paid on account, to be set against the rest'],
-];
+import { AGES } from './statement-words.ts';
 
 /** The ageing, a row for each age that holds something; none where nothing is open. */
 export function ageingPieces(setting: StatementSetting): Piece[] {

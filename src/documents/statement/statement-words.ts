@@ -1,7 +1,8 @@
 /**
- * The plain sentences at the top of a statement: who owes whom how much, and how much of it is overdue, due, held.
+ * The plain sentences of a statement: who owes whom how much, how much of it is overdue, due, held, and what is delivered
+ * and on no invoice yet.
  */
-import type { Statement } from '../../domain/money/statement.ts';
+import type { Ageing, NotInvoiced, Statement } from '../../domain/money/statement.ts';
 import { lessThat, signOf, sumOf } from '../amount-strings.ts';
 import type { Figures } from '../figures.ts';
 import { moneyText } from './statement-setting.ts';
@@ -68,4 +69,50 @@ export function partsSentence(told: Told): string {
     ...(fromReader.length === 0 ? [] : [`You owe: ${listed(fromReader, told)}.`]),
     ...onAccountSentence(told),
   ].join(' ');
+}
+
+/** The ages of what is open, as they are called; what is held and what is on account among them. */
+export const AGES: readonly (readonly [keyof Ageing, string])[] = [
+  ['notDue', 'Not late'],
+  ['days1to30', '1 to 30 days late'],
+  ['days31to60', '31 to 60 days late'],
+  ['days61to90', '61 to 90 days late'],
+  ['over90', 'More than 90 days late'],
+  ['held', 'Held while it is questioned'],
+  ['onAccount', 'Paid on account, to be set against the rest'],
+];
+
+function loadsText(count: number): string {
+  return count === 1 ? '1\u00a0load' : `${count}\u00a0loads`;
+}
+
+/** The words that the table of entries has over its columns. */
+function wayOf(amount: string): string {
+  return signOf(amount) < 0 ? 'in their favour' : 'in your favour';
+}
+
+/** One agreement's deliveries in sentences; the parts that come to nothing are left out. */
+export function notInvoicedSentence(part: NotInvoiced, told: Told): string {
+  const { settledLoads, unpricedLoads, valuedLoads } = part;
+  const money = (amount: string) => moneyText(amount, told);
+  const settled = `${loadsText(settledLoads)} ${settledLoads === 1 ? 'is' : 'are'} settled and on no invoice yet: ${money(part.settled)} ${wayOf(part.settled)}, once invoiced.`;
+  const unpriced = `${loadsText(unpricedLoads)} ${unpricedLoads === 1 ? 'is' : 'are'} without a result or a price yet.`;
+  const which = valuedLoads === unpricedLoads ? (valuedLoads === 1 ? 'It is' : 'They are') : undefined;
+  const some = `${valuedLoads} of them ${valuedLoads === 1 ? 'is' : 'are'}`;
+  const valued =
+    valuedLoads === 0
+      ? 'Nothing can be said of their value yet.'
+      : `${which ?? some} thought to come to about ${money(part.provisional)} ${wayOf(part.provisional)}: this is an estimate, and not owed.`;
+  const advances = `Advances of ${money(part.advances)} are invoiced already for loads that are not settled; they are in the balance above.`;
+  return [
+    `Agreement ${part.agreement}:`,
+    ...(settledLoads === 0 ? [] : [settled]),
+    ...(unpricedLoads === 0 ? [] : [unpriced, valued]),
+    ...(signOf(part.advances) === 0 ? [] : [advances]),
+  ].join(' ');
+}
+
+/** Whether anything is delivered and on no invoice. */
+export function saysSomething({ settledLoads, unpricedLoads, advances }: NotInvoiced): boolean {
+  return settledLoads > 0 || unpricedLoads > 0 || signOf(advances) !== 0;
 }

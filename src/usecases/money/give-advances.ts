@@ -73,13 +73,7 @@ export async function giveAdvances(
           'No advances are agreed. Both sides can amend the agreement to say so.',
         );
       }
-      const given = new Set((await readInvoicedLoads(tx, agreementId)).map(({ load }) => load));
-      const advanced = (await waitingLoads(tx, frame)).flatMap((load) => {
-        const terms = conditionsOf(load.terms.agreement)?.advance;
-        if (!terms || given.has(load.row.id)) return [];
-        const line = advanceLine(load, { terms, frame });
-        return line.units > 0n ? [{ load, ...line }] : [];
-      });
+      const advanced = await advancesReady(tx, frame);
       if (advanced.length === 0) return { document: null, loads: 0 };
       const days = advanced.map(({ load }) => load.row.deliveredOn).toSorted();
       const [document = null] = await writeDocuments(tx, context, {
@@ -110,6 +104,24 @@ export async function giveAdvances(
       return { document, loads: advanced.length };
     },
   );
+}
+
+/** An advance that could be given. */
+export interface ReadyAdvance {
+  readonly load: WaitingLoad;
+  readonly line: DocumentLine;
+  readonly units: bigint;
+}
+
+/** The waiting loads that have no advance yet and may have one, by the version that each was delivered under. */
+export async function advancesReady(tx: Transaction, frame: MoneyFrame): Promise<readonly ReadyAdvance[]> {
+  const given = new Set((await readInvoicedLoads(tx, frame.agreementId)).map(({ load }) => load));
+  return (await waitingLoads(tx, frame)).flatMap((load) => {
+    const terms = conditionsOf(load.terms.agreement)?.advance;
+    if (!terms || given.has(load.row.id)) return [];
+    const line = advanceLine(load, { terms, frame });
+    return line.units > 0n ? [{ load, ...line }] : [];
+  });
 }
 
 function advanceLine(

@@ -88,7 +88,7 @@ export function refuseOtherIssuer({ conditions, side, found }: MoneyFrame): void
 }
 
 /** Where nothing is agreed, everything that has settled goes on one invoice at once. */
-function periodOf(
+export function periodOf(
   { conditions, today }: MoneyFrame,
   { loadId, deliveredOn }: LoadClaim['load'],
 ): InvoicePeriod {
@@ -97,7 +97,8 @@ function periodOf(
   return invoicePeriod(by, { loadId, deliveredOn: deliveredOn as LocalDate });
 }
 
-function isOver(frame: MoneyFrame, { load }: LoadClaim): boolean {
+/** Whether all of a load's period is in. */
+export function isOver(frame: MoneyFrame, { load }: LoadClaim): boolean {
   const { last } = periodOf(frame, load);
   return last !== null && last < frame.today;
 }

@@ -3,7 +3,7 @@
  */
 import { dayInWords } from '../../domain/dates/day-words.ts';
 import { ageing } from '../../domain/money/ageing.ts';
-import type { Context } from '../context.ts';
+import type { Caller } from '../context.ts';
 import type { Pending } from './not-invoiced.ts';
 import type { PartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
@@ -16,8 +16,14 @@ export interface MoneyWait {
   readonly since: string;
 }
 
+/** An amount, a decimal string, as the reader writes it. */
+export type ShowAmount = (amount: string) => string;
+
 /** What the other side recorded or proposed, and this side has not answered. */
-export function answersWaiting({ partner, frame }: PartnerMoney, { caller }: Context): readonly MoneyWait[] {
+export function answersWaiting(
+  { partner, frame }: PartnerMoney,
+  { caller, show }: { readonly caller: Caller; readonly show: ShowAmount },
+): readonly MoneyWait[] {
   const { rows, agreementId } = frame;
   const answered = new Set([
     ...rows.answers.map(({ fact }) => fact.payment),
@@ -29,23 +35,23 @@ export function answersWaiting({ partner, frame }: PartnerMoney, { caller }: Con
       .filter(({ id, fact }) => !answered.has(id) && fact.payer !== caller.partyId)
       .map(({ fact, recordedAt }): MoneyWait => {
         const day = dayInWords(fact.paidOn, frame.today);
-        const words = `${partner.name} paid ${fact.amount} ${fact.currency} on ${day} (${paymentName(fact)}). Confirm that it came, or contest it.`;
+        const words = `${partner.name} paid ${show(fact.amount)} ${fact.currency} on ${day} (${paymentName(fact)}). Confirm that it came, or contest it.`;
         return { kind: 'payment', words, path, since: recordedAt };
       }),
     ...rows.setOffs
       .filter(({ id, fact }) => !answered.has(id) && fact.party !== caller.partyId)
       .map(({ fact, recordedAt }): MoneyWait => {
-        const words = `${partner.name} proposes to use ${fact.amount} ${fact.currency} on account for open invoices. Agree to it, or refuse.`;
+        const words = `${partner.name} proposes to use ${show(fact.amount)} ${fact.currency} on account for open invoices. Agree to it, or refuse.`;
         return { kind: 'set-off', words, path, since: recordedAt };
       }),
   ];
 }
 
 /** Loads that can be invoiced or advanced, where the caller's side issues the invoices. */
-export function issuesWaiting({
-  frame,
-  pending: { claims, waiting },
-}: PartnerMoney & { readonly pending: Pending }): readonly MoneyWait[] {
+export function issuesWaiting(
+  { frame, pending: { claims, waiting } }: PartnerMoney & { readonly pending: Pending },
+  show: ShowAmount,
+): readonly MoneyWait[] {
   const { conditions, side, agreementId, found, recorded } = frame;
   if ((conditions.payment?.issuedBy ?? 'seller') !== side) return [];
   const path = `/money/issue?agreement=${agreementId}`;
@@ -58,7 +64,7 @@ export function issuesWaiting({
     const since = claims.map(({ load }) => load.settledAt ?? recorded.recordedAt).toSorted()[0];
     waits.push({
       kind: 'issue',
-      words: `${counted(claims.length)} of agreement ${found.row.number} ${claims.length === 1 ? 'has' : 'have'} settled and ${claims.length === 1 ? 'is' : 'are'} on no invoice yet: ${frame.print(sum)} ${frame.money.currency}.`,
+      words: `${counted(claims.length)} of agreement ${found.row.number} ${claims.length === 1 ? 'has' : 'have'} settled and ${claims.length === 1 ? 'is' : 'are'} on no invoice yet: ${show(frame.print(sum))} ${frame.money.currency}.`,
       path,
       since: since ?? recorded.recordedAt,
     });
@@ -75,7 +81,7 @@ export function issuesWaiting({
 }
 
 /** What the caller owes that is past its due date. */
-export function overdueWaiting({ partner, frame }: PartnerMoney): readonly MoneyWait[] {
+export function overdueWaiting({ partner, frame }: PartnerMoney, show: ShowAmount): readonly MoneyWait[] {
   if (frame.side !== 'buyer') return [];
   const aged = ageing(frame.standing, frame.today);
   const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
@@ -87,7 +93,7 @@ export function overdueWaiting({ partner, frame }: PartnerMoney): readonly Money
   return [
     {
       kind: 'pay',
-      words: `You owe ${partner.name} ${frame.print(late)} ${frame.money.currency} that is past its due date; the oldest was due on ${dayInWords(first ?? frame.today, frame.today)}.`,
+      words: `You owe ${partner.name} ${show(frame.print(late))} ${frame.money.currency} that is past its due date; the oldest was due on ${dayInWords(first ?? frame.today, frame.today)}.`,
       path: `/money/pay?agreement=${frame.agreementId}`,
       since: `${first ?? frame.today}T00:00:00.000Z`,
     },

@@ -14,7 +14,10 @@ import { notInvoiced, type Pending, readPending } from './not-invoiced.ts';
 import { type PartnerMoney, readerSign, readPartnerMoney } from './partner-money.ts';
 import { type SeasonMoney, seasonMoney } from './season-money.ts';
 
-/** How things stand with one partner in one currency. Amounts as the reader writes them, none below zero but `balance`. */
+/**
+ * How things stand with one partner in one currency, amounts as the reader writes them. `balance` and its parts are told in
+ * its direction: a part that goes the other way has a minus sign.
+ */
 export interface PartnerStanding {
   readonly partnerId: string;
   readonly partner: string;
@@ -23,21 +26,31 @@ export interface PartnerStanding {
   readonly direction: 'they-owe' | 'you-owe' | 'even';
   /** What is owed in that direction, held and not due included. */
   readonly balance: string;
+  /** Open and not held, of which `overdue` is late and `notDue` is not. */
   readonly due: string;
   readonly overdue: string;
+  readonly notDue: string;
   readonly held: string;
   readonly onAccount: string;
+  /** Who paid what is on account. */
+  readonly onAccountBy: 'you' | 'them';
   readonly agreements: readonly {
     readonly id: string;
     readonly number: string;
     readonly side: 'seller' | 'buyer';
+    /** Whether the reader's side issues the invoices. */
+    readonly isIssuer: boolean;
   }[];
   /** Deliveries on no invoice yet. */
   readonly settledLoads: number;
   readonly settled: string;
+  readonly settledFor: 'you' | 'them';
   readonly unpricedLoads: number;
   readonly valuedLoads: number;
   readonly provisional: string;
+  readonly provisionalFor: 'you' | 'them';
+  /** Advances invoiced for those loads: in the balance already. */
+  readonly advances: string;
 }
 
 /** An open document. */
@@ -75,12 +88,13 @@ export async function readMoney(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const money = await readPartnerMoney(tx, context, { agreementId });
+    const { show } = figuresFor(locale);
     const known: KnownMoney[] = [];
     for (const one of money) known.push({ ...one, pending: await readPending(tx, one.frame) });
     const waits = known.flatMap((one) => [
-      ...answersWaiting(one, context),
-      ...issuesWaiting(one),
-      ...overdueWaiting(one),
+      ...answersWaiting(one, { caller: context.caller, show }),
+      ...issuesWaiting(one, show),
+      ...overdueWaiting(one, show),
     ]);
     const groups = groupRows(known, ({ partner, frame }) => `${partner.id} ${frame.money.currency}`);
     return {
@@ -105,7 +119,8 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
   if (!first) throw new Error('A group of agreements is empty');
   const { money } = first.frame;
   const figures = figuresFor(locale);
-  const sum = { balance: 0n, due: 0n, overdue: 0n, held: 0n, onAccount: 0n, settled: 0n, provisional: 0n };
+  const sum = { balance: 0n, overdue: 0n, notDue: 0n, held: 0n, onAccount: 0n };
+  const pendingSum = { settled: 0n, provisional: 0n, advances: 0n };
   const loads = { settledLoads: 0, unpricedLoads: 0, valuedLoads: 0 };
   for (const { frame, pending: loadsPending } of group) {
     const sign = readerSign(frame);
@@ -113,12 +128,13 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
     const pending = notInvoiced(loadsPending, frame);
     sum.balance += sign * aged.total;
-    sum.due += sign * (aged.notDue + late);
     sum.overdue += sign * late;
+    sum.notDue += sign * aged.notDue;
     sum.held += sign * aged.held;
     sum.onAccount += sign * aged.onAccount;
-    sum.settled += sign * pending.settled;
-    sum.provisional += sign * pending.provisional;
+    pendingSum.settled += sign * pending.settled;
+    pendingSum.provisional += sign * pending.provisional;
+    pendingSum.advances += sign * pending.advances;
     loads.settledLoads += pending.settledLoads;
     loads.unpricedLoads += pending.unpricedLoads;
     loads.valuedLoads += pending.valuedLoads;
@@ -133,18 +149,24 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     currency: money.currency,
     direction: sum.balance === 0n ? 'even' : isBack ? 'you-owe' : 'they-owe',
     balance: show(sum.balance),
-    due: show(sum.due),
+    due: show(sum.overdue + sum.notDue),
     overdue: show(sum.overdue),
+    notDue: show(sum.notDue),
     held: show(sum.held),
     onAccount: size(sum.onAccount),
+    onAccountBy: sum.onAccount > 0n ? 'you' : 'them',
     agreements: group.map(({ frame }) => ({
       id: frame.agreementId,
       number: frame.found.row.number,
       side: frame.side,
+      isIssuer: (frame.conditions.payment?.issuedBy ?? 'seller') === frame.side,
     })),
     ...loads,
-    settled: size(sum.settled),
-    provisional: size(sum.provisional),
+    settled: size(pendingSum.settled),
+    settledFor: pendingSum.settled < 0n ? 'them' : 'you',
+    provisional: size(pendingSum.provisional),
+    provisionalFor: pendingSum.provisional < 0n ? 'them' : 'you',
+    advances: size(pendingSum.advances),
   };
 }
 

@@ -27,7 +27,8 @@ import { type Partner, readerSign, readPartnerMoney } from './partner-money.ts';
 import { compareText, moneyEvents, nameOf } from './statement-entries.ts';
 
 export interface StatementWanted {
-  readonly partnerId: string;
+  /** The other party; without it, that of the agreement. */
+  readonly partnerId?: string | undefined;
   /** One agreement; without it, all between the two. */
   readonly agreementId?: string | undefined;
   /** `YYYY-MM-DD`; without it, from the first entry on. */
@@ -36,7 +37,7 @@ export interface StatementWanted {
   readonly to?: string | undefined;
 }
 
-/** One statement for each currency. Refuses `not-allowed`, `not-found`, `bad-input` for days that are none. */
+/** One statement for each currency. Refuses `not-allowed`, `not-found`, `bad-input` for days that are none or where no partner is named. */
 export async function readStatements(
   context: Context,
   wanted: StatementWanted,
@@ -44,6 +45,9 @@ export async function readStatements(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const { partnerId, agreementId } = wanted;
+    if (partnerId === undefined && agreementId === undefined) {
+      throw badInput([{ column: 'partner', message: 'must be named: a statement is with one other party' }]);
+    }
     const money = await readPartnerMoney(tx, context, { partnerId, agreementId });
     const days = readDays(
       wanted,

@@ -3,6 +3,7 @@
  * offers on them, drafts from an adviser, payments to confirm and debts past their day. Oldest first, in sentences.
  */
 
+import { figuresFor } from '../../documents/figures.ts';
 import { isTimeZone, zoneCalendar } from '../../domain/dates/instant.ts';
 import { type ActionOffer, lotOverInWords, offerActionInWords } from '../../domain/notices/action.ts';
 import { offerState } from '../../domain/offers/offer.ts';
@@ -31,7 +32,10 @@ export interface ActionView {
 }
 
 /** Refuses `not-allowed`. */
-export async function readActions(context: Context): Promise<readonly ActionView[]> {
+export async function readActions(
+  context: Context,
+  { locale }: { readonly locale: string },
+): Promise<readonly ActionView[]> {
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const offers = await readOffers(tx);
@@ -40,7 +44,7 @@ export async function readActions(context: Context): Promise<readonly ActionView
       ...(await lotActions(tx, context, offers)),
       ...(await draftActions(tx)),
       ...(await correctionActions(tx, context)),
-      ...(await moneyActions(tx, context)),
+      ...(await moneyActions(tx, context, locale)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
   });
@@ -151,9 +155,13 @@ async function correctionActions(tx: Transaction, context: Context): Promise<Act
 }
 
 /** Payments and set-offs to answer, and what is past its due date. */
-async function moneyActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+async function moneyActions(tx: Transaction, context: Context, locale: string): Promise<ActionView[]> {
+  const { show } = figuresFor(locale);
   const money = await readPartnerMoney(tx, context);
   return money
-    .flatMap((one) => [...answersWaiting(one, context), ...overdueWaiting(one)])
+    .flatMap((one) => [
+      ...answersWaiting(one, { caller: context.caller, show }),
+      ...overdueWaiting(one, show),
+    ])
     .map(({ words, path, since }) => ({ kind: 'money', words, path, since }));
 }

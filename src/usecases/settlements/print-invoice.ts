@@ -1,5 +1,6 @@
 /**
- * The invoice of a settled load, as PDF: from the settlement that is recorded, the same bytes for both parties.
+ * The settlement sheet of one load, as PDF: from the settlement that is recorded, the same bytes for both parties. It is no
+ * invoice: those are numbered and issued (`money/`).
  */
 import { figuresFor } from '../../documents/figures.ts';
 import { drawUpInvoices } from '../../documents/invoice/draw-up-invoices.ts';
@@ -18,7 +19,7 @@ const LANGUAGE = 'en-US';
 
 export interface PrintedInvoice {
   readonly bytes: Uint8Array;
-  /** The invoice's number: "A-26-014/T1". */
+  /** The sheet's number: "A-26-014/T1". */
   readonly number: string;
 }
 
@@ -38,7 +39,10 @@ export async function printInvoice(
     const [load] = await outcomesOf(tx, of, [row]);
     const current = load?.settlements.at(-1);
     if (!load || current?.status !== 'settled') {
-      throw new Refusal('not-ready', `Load ${row.ticket} has not settled, so there is no invoice of it.`);
+      throw new Refusal(
+        'not-ready',
+        `Load ${row.ticket} has not settled, so there is no settlement of it to print.`,
+      );
     }
     return { found: load.terms, outcome: load.outcome, settledAt: current.settledAt };
   });
@@ -50,6 +54,7 @@ export async function printInvoice(
     money: moneyOf(agreement),
     outcomes: [outcome],
     by: 'load',
+    paper: 'settlement',
     figures: figuresFor(LANGUAGE),
     issuedOn: settledAt.slice(0, 10),
   });

@@ -1,5 +1,5 @@
 /**
- * Where to go on from an agreement: its loads, its prices, and for its two parties a proposal to change or close it.
+ * Where to go on from an agreement: its loads, its money, its prices, and for its two parties a proposal to change or close it.
  */
 import type { Role } from '../../../domain/parties/permissions.ts';
 import type { AgreementPage } from '../../../usecases/agreements/read-agreement-page.ts';
@@ -25,6 +25,7 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
       ) : null}
       <ul className="pick">
         <Step to={`/loads?agreement=${id}`} label="Its loads" />
+        {side === 'adviser' ? null : <Step to={`/money?agreement=${id}`} label="Its money" />}
         <Step to={`/agreements/${id}/progress`} label="Progress" />
         <Step to={`/agreements/${id}/samples`} label="Samples" />
         <Step to={`/agreements/${id}/tickets`} label="Ticket book" />

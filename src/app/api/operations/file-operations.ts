@@ -1,5 +1,5 @@
 /**
- * Files by /api/v1: photos of tickets, reports of laboratories, and the invoice of a load.
+ * Files by /api/v1: photos of tickets, reports of laboratories, and the settlement sheet of a load.
  */
 import { z } from 'zod';
 import { readRecordFile } from '../../../usecases/files/read-record-file.ts';
@@ -54,7 +54,7 @@ export const readInvoice = operation({
   id: 'readInvoice',
   method: 'GET',
   path: '/loads/{id}/invoice',
-  summary: 'The invoice of a settled load as PDF: the same bytes for both parties.',
+  summary: 'The settlement of one load as PDF: the same bytes for both parties. It is no numbered invoice.',
   scopes: ['settlements:read'],
   refusals: ['not-found', 'not-ready'],
   answer: { kinds: ['application/pdf'] },

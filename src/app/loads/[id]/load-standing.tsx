@@ -23,7 +23,7 @@ export function LoadStanding({ load }: { readonly load: LoadView }) {
           </p>
           <p>
             <a className="plain-link" href={`/loads/${load.id}/invoice`}>
-              Invoice (PDF)
+              Settlement of this load (PDF)
             </a>
           </p>
         </div>

@@ -1,5 +1,5 @@
 /**
- * The invoice of a settled load as an answer, for its page and for programs.
+ * The settlement sheet of a load as an answer, for its page and for programs.
  */
 import type { Context } from '../../../../usecases/context.ts';
 import { printInvoice } from '../../../../usecases/settlements/print-invoice.ts';
@@ -9,6 +9,6 @@ import { pdfResponse } from '../../../server/paper.ts';
 export async function invoiceAnswer(context: Context, loadId: string): Promise<Response> {
   return await pdfResponse(async (fonts) => {
     const { bytes, number } = await printInvoice(context, { loadId, fonts });
-    return { bytes, name: `invoice-${number}` };
+    return { bytes, name: `settlement-${number}` };
   });
 }

@@ -1,5 +1,5 @@
 /**
- * The invoice of a settled load as PDF: the same bytes for both parties.
+ * The settlement sheet of a load as PDF: the same bytes for both parties.
  */
 import { answer } from '../../../server/answer.ts';
 import { currentContext } from '../../../server/current-caller.ts';

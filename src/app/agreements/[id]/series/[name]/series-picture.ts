@@ -3,6 +3,7 @@
  * that binary fractions do no harm.
  */
 import { dayNumber, type LocalDate } from '../../../../../domain/dates/local-date.ts';
+import { roundFigures } from '../../../../charts/round-figures.ts';
 
 export const FRAME = { width: 640, height: 240, left: 56, right: 16, top: 12, bottom: 30 } as const;
 
@@ -44,21 +45,11 @@ export function seriesPicture(
   return {
     line: line.join(' '),
     spots,
-    up: rounds(bottom, top).map((value) => ({ at: y(value), label: String(Number(value.toFixed(6))) })),
+    up: roundFigures(bottom, top).map((value) => ({ at: y(value), label: String(Number(value.toFixed(6))) })),
     across: dates.map(({ date }) => ({ at: x(date), label: date })),
   };
 }
 
 function place(share: number, from: number, to: number): number {
   return Math.round((from + share * (to - from)) * 10) / 10;
-}
-
-/** Round figures between two, four or so. */
-function rounds(low: number, high: number): number[] {
-  const raw = (high - low) / 4;
-  const power = 10 ** Math.floor(Math.log10(raw));
-  const step = ([1, 2, 5, 10].find((times) => times * power >= raw) ?? 10) * power;
-  const found: number[] = [];
-  for (let count = Math.ceil(low / step); count * step <= high; count++) found.push(count * step);
-  return found;
 }

@@ -1,0 +1,137 @@
+/**
+ * What of a document is held and why; for whoever is to pay it, the way to question an amount and to let go again.
+ */
+import { randomUUID } from 'node:crypto';
+import { signOf } from '../../../../documents/amount-strings.ts';
+import type { Figures } from '../../../../documents/figures.ts';
+import type { DocumentView, HoldView } from '../../../../usecases/money/read-document.ts';
+import { RecordForm } from '../../../forms/record-form.tsx';
+import { holdBack, letGo } from './hold-actions.ts';
+
+export interface DocumentHoldsProps {
+  readonly view: DocumentView;
+  readonly figures: Figures;
+  /** Whether the reader's role may question an amount. */
+  readonly mayQuestion: boolean;
+}
+
+export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps) {
+  const { holds, side, due, document } = view;
+  const mayHold = mayQuestion && side === 'buyer' && signOf(due) > 0;
+  if (holds.length === 0 && !mayHold) return null;
+  return (
+    <section aria-labelledby="held">
+      <h2 id="held">{holds.length === 0 ? 'Is an amount wrong?' : 'Held while it is questioned'}</h2>
+      {holds.length === 0 ? null : (
+        <ul className="held-list">
+          {holds.map((hold) => (
+            <Hold key={hold.holdId} hold={hold} view={view} figures={figures} mayQuestion={mayQuestion} />
+          ))}
+        </ul>
+      )}
+      {side === 'seller' && holds.length > 0 ? (
+        <p>
+          {document.buyer} need not pay what is held. Answer by{' '}
+          <a href="/corrections">proposing a correction</a> from the load’s page, or ask {document.buyer} to
+          let go of it. Everything else stays due on its day.
+        </p>
+      ) : null}
+      {mayHold ? <Question view={view} figures={figures} isMore={holds.length > 0} /> : null}
+    </section>
+  );
+}
+
+interface HoldProps extends DocumentHoldsProps {
+  readonly hold: HoldView;
+}
+
+function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
+  const { holdId, ticket, amount, reason, since, by, isOurs, waitsForCorrection } = hold;
+  return (
+    <li>
+      <p>
+        {by} holds{' '}
+        <strong className="amount">
+          {figures.show(amount)} {view.document.currency}
+        </strong>
+        {ticket === null ? ' of the whole document' : ` of load ${ticket}`} since {since}: “{reason}”
+      </p>
+      {waitsForCorrection ? (
+        <p>
+          A correction is proposed, and its answer decides this: <a href="/corrections">corrections</a>.
+        </p>
+      ) : null}
+      {isOurs && mayQuestion && !waitsForCorrection ? (
+        <RecordForm
+          action={letGo}
+          submit="Let go of it: it is due again"
+          requestKey={randomUUID()}
+          scope={holdId}
+          quiet
+          fields={[
+            { kind: 'hidden', name: 'document', value: view.id },
+            { kind: 'hidden', name: 'hold', value: holdId },
+          ]}
+        />
+      ) : null}
+    </li>
+  );
+}
+
+/** Folded away: most documents are right. */
+function Question({
+  view,
+  figures,
+  isMore,
+}: Omit<DocumentHoldsProps, 'mayQuestion'> & { readonly isMore: boolean }) {
+  const { document, loads, due } = view;
+  const { currency } = document;
+  return (
+    <details className="more-fields">
+      <summary>{isMore ? 'Question another amount' : 'Question an amount'}</summary>
+      <p>
+        Say what you make of it yourself. What {document.seller} asks for beyond your figure is held and not
+        due until you let go of it or both sides agree on a correction. The rest stays due on its day.{' '}
+        {figures.show(due)} {currency} of this document is due still.
+      </p>
+      <RecordForm
+        action={holdBack}
+        submit="Hold back the difference"
+        requestKey={randomUUID()}
+        fields={[
+          { kind: 'hidden', name: 'document', value: view.id },
+          {
+            kind: 'list',
+            name: 'load',
+            label: 'What is wrong',
+            value: loads.length === 1 ? (loads[0]?.loadId ?? '') : '',
+            options: [
+              ...loads.map(({ loadId, ticket, amount }) => ({
+                value: loadId,
+                label: `Load ${ticket}: ${figures.show(amount)} ${currency}`,
+              })),
+              {
+                value: '',
+                label: `The whole document: ${figures.show(document.totals.payable)} ${currency}`,
+              },
+            ],
+          },
+          {
+            kind: 'text',
+            name: 'figure',
+            label: 'What you make of it yourself',
+            hint: 'The amount that you hold to be right for it, not the difference. 0 where nothing is owed for it.',
+            keys: 'decimal',
+            unit: currency,
+          },
+          {
+            kind: 'text',
+            name: 'reason',
+            label: 'Why',
+            hint: `${document.seller} reads this.`,
+          },
+        ]}
+      />
+    </details>
+  );
+}
