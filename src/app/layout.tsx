@@ -16,6 +16,7 @@ import './look/worth.css';
 import './look/lots.css';
 import './look/offers.css';
 import './look/progress.css';
+import './look/payments.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { countNews } from '../usecases/notices/read-notices.ts';
