@@ -26,6 +26,7 @@ import { badInput } from '../read-input-rows.ts';
 import { newestAccount } from './keep-account.ts';
 import { jointPayeesOf } from './money-frame.ts';
 import { type PartnerMoney, readPartnerMoney } from './partner-money.ts';
+import { paymentName } from './payment-name.ts';
 import type { WrittenFile } from './print-money.ts';
 
 export interface InstructionWanted {
@@ -114,6 +115,19 @@ export interface CheckedInstruction {
   readonly totals: readonly { readonly currency: string; readonly amount: string }[];
   /** What a bank's computer would turn back. */
   readonly problems: readonly InstructionProblem[];
+  /** What was paid already and nobody has confirmed: it is not taken off. */
+  readonly unconfirmed: readonly UnconfirmedPayment[];
+  /** Whether an agreement in it gives a discount for paying early, which is not taken off either. */
+  readonly isDiscountAgreed: boolean;
+}
+
+export interface UnconfirmedPayment {
+  readonly payee: string;
+  /** "Check 1043". */
+  readonly name: string;
+  readonly amount: string;
+  readonly currency: string;
+  readonly paidOn: string;
 }
 
 /** Refuses as `readInstruction`. */
@@ -122,12 +136,30 @@ export async function checkInstruction(
   wanted: InstructionWanted,
 ): Promise<CheckedInstruction> {
   const instruction = await readInstruction(context, wanted);
+  const buying = await context.store.forParty(context.caller.partyId, async (tx) =>
+    (await readPartnerMoney(tx, context, { agreementId: wanted.agreementId })).filter(
+      ({ frame }) => frame.side === 'buyer',
+    ),
+  );
   const byCurrency = groupRows(instruction.payments, ({ currency }) => currency);
   return {
     instruction,
     totals: [...byCurrency].map(([currency, payments]) => ({ currency, amount: sumOf(payments) })),
     problems: instructionProblems(instruction),
+    unconfirmed: buying.flatMap(unconfirmedOf),
+    isDiscountAgreed: buying.some(({ frame }) => frame.conditions.payment?.discount !== undefined),
   };
+}
+
+function unconfirmedOf({ partner, frame: { rows, buyerId } }: PartnerMoney): readonly UnconfirmedPayment[] {
+  const answered = new Set(rows.answers.map(({ fact }) => fact.payment));
+  return rows.payments
+    .filter(({ id, fact }) => fact.payer === buyerId && !answered.has(id))
+    .map(({ fact }) => ({
+      payee: partner.name,
+      name: paymentName(fact),
+      ...{ amount: fact.amount, currency: fact.currency, paidOn: fact.paidOn },
+    }));
 }
 
 function sumOf(payments: readonly InstructedPayment[]): string {

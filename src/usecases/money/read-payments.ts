@@ -6,6 +6,8 @@ import { daysAfter } from '../../domain/money/due-date.ts';
 import { documentName } from '../../domain/money/money-document.ts';
 import { earlyDiscount, type Spread } from '../../domain/money/spread.ts';
 import type { StandingDocument } from '../../domain/money/standing.ts';
+import { decimal } from '../../domain/numbers/exact.ts';
+import { roundToUnits } from '../../domain/numbers/rounding.ts';
 import type { AllocationFact } from '../../journal/money-facts.ts';
 import { type Context, permit } from '../context.ts';
 import { jointPayeesOf, type MoneyFrame } from './money-frame.ts';
@@ -197,10 +199,15 @@ export async function readPayments(
       isOnAccount: standing.onAccount > 0n,
       isInterestAgreed: conditions.payment?.interest !== undefined,
       isAdvanceAgreed: conditions.advance !== undefined,
-      returnedPaymentFee: conditions.payment?.returnedPaymentFee ?? null,
+      returnedPaymentFee: feeOf(frame),
       isIssuer: (conditions.payment?.issuedBy ?? 'seller') === side,
     };
   });
+}
+
+function feeOf({ conditions, money, print }: MoneyFrame): string | null {
+  const fee = conditions.payment?.returnedPaymentFee;
+  return fee === undefined ? null : print(roundToUnits(decimal(fee), money.decimals, money.rounding));
 }
 
 function settledParts(

@@ -47,7 +47,7 @@ export default async function AccountPage({ searchParams }: { readonly searchPar
         {own ? (
           <AccountFacts account={own} today={today} />
         ) : (
-          <p>No account is given. You are paid by check.</p>
+          <p>No account is given. Others are told to pay you by check.</p>
         )}
         {mayKeep ? <Keep own={own} /> : <p className="hint">An owner of your party gives or changes it.</p>}
       </section>
@@ -110,7 +110,7 @@ function accountFields(own: AccountView | null): readonly Field[] {
         {
           kind: 'list',
           name: 'bank_kind',
-          label: 'The bank, by its',
+          label: 'Its bank, by',
           value: own ? (own.bankKind ?? '') : 'aba',
           options: [
             { value: 'aba', label: 'routing number' },
@@ -118,7 +118,7 @@ function accountFields(own: AccountView | null): readonly Field[] {
             { value: '', label: 'nothing: the IBAN says it' },
           ],
         },
-        { kind: 'text', name: 'bank', label: 'Routing number or BIC', value: own?.bank ?? '' },
+        { kind: 'text', name: 'bank', label: 'Code of the bank', value: own?.bank ?? '' },
       ],
     },
   ];

@@ -44,11 +44,13 @@ export function InstructedList({ instruction, totals, show }: InstructedListProp
           </li>
         ))}
       </ul>
-      {totals.map(({ currency, amount }) => (
-        <p key={currency} className="owed">
-          {show(amount)} {currency} in all.
-        </p>
-      ))}
+      {instruction.payments.length < 2
+        ? null
+        : totals.map(({ currency, amount }) => (
+            <p key={currency} className="owed">
+              {show(amount)} {currency} in all.
+            </p>
+          ))}
     </>
   );
 }

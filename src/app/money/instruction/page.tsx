@@ -3,6 +3,7 @@
  */
 
 import { figuresFor } from '../../../documents/figures.ts';
+import { dayInWords } from '../../../domain/dates/day-words.ts';
 import {
   type Buying,
   type CheckedInstruction,
@@ -72,7 +73,8 @@ interface ShownProps {
 }
 
 function Shown({ checked, wanted, locale }: ShownProps) {
-  const { instruction, totals, problems } = checked;
+  const { instruction, totals, problems, unconfirmed, isDiscountAgreed } = checked;
+  const { show } = figuresFor(locale);
   const file = (form: string) =>
     addressOf('/money/instruction/file', {
       form,
@@ -83,11 +85,30 @@ function Shown({ checked, wanted, locale }: ShownProps) {
   return (
     <section aria-labelledby="contains">
       <h2 id="contains">What it would pay</h2>
-      <InstructedList instruction={instruction} totals={totals} show={figuresFor(locale).show} />
-      <p className="caution">
-        Look at each account once more. One that is new or has changed may be a thief’s: call the payee at a
-        number that you already know. <a href="/money/account">Accounts, and since when</a>
-      </p>
+      {unconfirmed.length === 0 ? null : (
+        <div className="unanswered">
+          <p>
+            <strong>Paid already, not confirmed yet, and so not taken off here:</strong>
+          </p>
+          <ul>
+            {unconfirmed.map(({ payee, name, amount, currency, paidOn }) => (
+              <li key={`${payee} ${name} ${paidOn} ${amount}`}>
+                {show(amount)} {currency} to {payee} on {dayInWords(paidOn, wanted.payOn)} ({name})
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <InstructedList instruction={instruction} totals={totals} show={show} />
+      {isDiscountAgreed ? (
+        <p className="hint">A discount for paying early is not taken off in these files.</p>
+      ) : null}
+      {instruction.payments.every(({ account }) => account === null) ? null : (
+        <p className="caution">
+          Look at each account once more. One that is new or has changed may be a thief’s: call the payee at a
+          number that you already know. <a href="/money/account">Accounts, and since when</a>
+        </p>
+      )}
       {problems.length === 0 ? null : <XmlProblems problems={problems} instruction={instruction} />}
       <ul className="pick">
         {problems.length === 0 ? (

@@ -6,7 +6,7 @@ import type { AgreementPayments, PaymentView } from '../../../usecases/money/rea
 import type { Field } from '../../forms/field.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { confirmPaid, contestPaid, givenBack, takeBackPaid } from './payment-actions.ts';
-import { paymentSentence, spreadSentence, stateSentence } from './payment-words.ts';
+import { paymentWords, spreadSentence, stateSentence } from './payment-words.ts';
 import { SettledTable } from './settled-table.tsx';
 
 export interface PaymentItemProps {
@@ -23,15 +23,20 @@ export function PaymentItem({ payment, money, show, mayAnswer }: PaymentItemProp
   const isBuyers = payment.isPaidByUs === (money.side === 'buyer');
   return (
     <li className="payment">
-      <p className="payment-line">{paymentSentence(payment, words)}</p>
+      <p className="payment-line">
+        <span>{paymentWords(payment, words)}</span>{' '}
+        <span className="amount">
+          {show(payment.amount)} {money.currency}
+        </span>
+      </p>
       {madeOutTo === 'jointly' ? <p>It was made out to {money.seller} and its lender, jointly.</p> : null}
       {pastLien === null ? null : (
         <p>
           It was made out to {money.seller} alone, past a lender: “{pastLien}”
         </p>
       )}
-      <p>{stateSentence(payment, words)}</p>
       {state === 'recorded' && isBuyers ? <p>{spreadSentence(wanted, words)}</p> : null}
+      <p>{stateSentence(payment, words)}</p>
       <SettledTable
         settles={settles}
         currency={money.currency}

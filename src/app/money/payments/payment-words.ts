@@ -14,13 +14,13 @@ export interface WordsOf {
   readonly show: (amount: string) => string;
 }
 
-/** "You paid 500.00 USD on 25 November: Check 1043." */
-export function paymentSentence(
-  { amount, paidOn, name, isPaidByUs }: PaymentView,
-  { money: { partner, currency, today }, show }: WordsOf,
+/** "You paid Quillback Acres on 25 November: Check 1043"; the amount stands beside it. */
+export function paymentWords(
+  { paidOn, name, isPaidByUs }: PaymentView,
+  { money: { partner, today } }: WordsOf,
 ): string {
   const who = isPaidByUs ? `You paid ${partner}` : `${partner} paid you`;
-  return `${who} ${show(amount)} ${currency} on ${dayInWords(paidOn, today)}: ${name}.`;
+  return `${who} on ${dayInWords(paidOn, today)}: ${name}`;
 }
 
 /** What became of it. */
