@@ -141,6 +141,9 @@ test('the buyer pays again, as it says, and what is named nowhere stays on accou
   await grower.page.goto('/money/payments');
   await press(grower.page, 'Confirm that 700.00 USD came');
   await tells(grower.page, 'Confirmed');
+  expect(await grower.page.locator('.payment').first().textContent()).toContain(
+    '100.00 USD of it paid no document and went on account.',
+  );
   expect(await grower.page.locator('main').textContent()).toContain(
     'Tarn Hollow Dairy has 100.00 USD on account',
   );

@@ -81,6 +81,7 @@ test('amounts that are named for single documents are not passed over', async ()
   expect(await told()).toMatchObject({
     state: 'confirmed',
     settles: [{ name: first?.name, amount: '300.00', discount: '0.00' }],
+    toAccount: '',
   });
 });
 

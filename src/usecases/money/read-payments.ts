@@ -3,12 +3,13 @@
  */
 import { daysLate } from '../../domain/money/ageing.ts';
 import { daysAfter } from '../../domain/money/due-date.ts';
+import { minorUnits } from '../../domain/money/minor-units.ts';
 import { documentName } from '../../domain/money/money-document.ts';
 import { earlyDiscount, type Spread } from '../../domain/money/spread.ts';
 import type { StandingDocument } from '../../domain/money/standing.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
 import { roundToUnits } from '../../domain/numbers/rounding.ts';
-import type { AllocationFact } from '../../journal/money-facts.ts';
+import type { AllocationFact, PaymentAnswerFact } from '../../journal/money-facts.ts';
 import { type Context, permit } from '../context.ts';
 import { jointPayeesOf, type MoneyFrame } from './money-frame.ts';
 import { liveLiens } from './money-rows.ts';
@@ -47,6 +48,8 @@ export interface PaymentView {
   readonly state: 'recorded' | 'confirmed' | 'contested' | 'withdrawn' | 'returned';
   /** Why it was contested or came back. */
   readonly reason: string | null;
+  /** What of it pays no document and is on account; '' where there is none, or it counts for nothing. */
+  readonly toAccount: string;
   /** The day on which the bank gave it back. */
   readonly returnedOn: string | null;
   readonly wanted: WantedSpread;
@@ -167,6 +170,7 @@ export async function readPayments(
           pastLien: fact.pastLien,
           state: back ? 'returned' : ((answer?.answer as PaymentView['state'] | undefined) ?? 'recorded'),
           reason: back?.reason ?? answer?.reason ?? null,
+          toAccount: back || fact.payer !== frame.buyerId ? '' : toAccount(frame, fact.amount, answer),
           returnedOn: back?.reversedOn ?? null,
           wanted: wantedSpread(frame, fact.spread),
           settles: settledParts(frame, answer?.allocated),
@@ -203,6 +207,18 @@ export async function readPayments(
       isIssuer: (conditions.payment?.issuedBy ?? 'seller') === side,
     };
   });
+}
+
+/** The amount less what it was allocated to. */
+function toAccount(
+  { money, print }: MoneyFrame,
+  amount: string,
+  answer: PaymentAnswerFact | undefined,
+): string {
+  if (answer?.answer !== 'confirmed') return '';
+  const used = answer.allocated.reduce((sum, part) => sum + minorUnits(part.amount, money), 0n);
+  const left = minorUnits(amount, money) - used;
+  return left > 0n ? print(left) : '';
 }
 
 function feeOf({ conditions, money, print }: MoneyFrame): string | null {

@@ -90,7 +90,7 @@ function Lien({ lien, money: { agreementId, partner, today }, mayEnd }: LienProp
       <h3>{lender}</h3>
       {endedOn === null ? null : (
         <p>
-          Over since {dayInWords(endedOn, today)}: “{endReason}”
+          Over since {dayInWords(endedOn, today)}: “{endReason}”.
         </p>
       )}
       <dl className="facts">

@@ -32,7 +32,7 @@ export function PaymentItem({ payment, money, show, mayAnswer }: PaymentItemProp
       {madeOutTo === 'jointly' ? <p>It was made out to {money.seller} and its lender, jointly.</p> : null}
       {pastLien === null ? null : (
         <p>
-          It was made out to {money.seller} alone, past a lender: “{pastLien}”
+          It was made out to {money.seller} alone, past a lender: “{pastLien}”.
         </p>
       )}
       {state === 'recorded' && isBuyers ? <p>{spreadSentence(wanted, words)}</p> : null}
@@ -43,6 +43,11 @@ export function PaymentItem({ payment, money, show, mayAnswer }: PaymentItemProp
         show={show}
         word={state === 'returned' ? 'Had paid' : 'Paid'}
       />
+      {payment.toAccount === '' ? null : (
+        <p>
+          {show(payment.toAccount)} {money.currency} of it paid no document and went on account.
+        </p>
+      )}
       {mayAnswer ? <Answers payment={payment} money={money} show={show} /> : null}
     </li>
   );

@@ -37,11 +37,11 @@ export function stateSentence(payment: PaymentView, { money: { partner, today } 
         ? `${payee} confirmed that it came.`
         : `${payee} recorded that it came.`;
     case 'contested':
-      return `${payee} contested it: “${reason ?? ''}” It counts for nothing.`;
+      return `${payee} contested it: “${reason ?? ''}”. It counts for nothing.`;
     case 'withdrawn':
       return `${isRecordedByUs ? 'Your side' : partner} took the record of it back. It counts for nothing.`;
     case 'returned':
-      return `The bank gave it back on ${dayInWords(returnedOn ?? today, today)}: “${reason ?? ''}” It counts for nothing any more, and what it had paid is open again.`;
+      return `The bank gave it back on ${dayInWords(returnedOn ?? today, today)}: “${reason ?? ''}”. It counts for nothing any more, and what it had paid is open again.`;
   }
 }
 
@@ -63,14 +63,14 @@ export function setOffSentence(
 ): string {
   const [who, other] = isOurs ? ['Your side', partner] : [partner, 'Your side'];
   const verb = state === 'open' ? 'proposes' : 'proposed';
-  const proposed = `${who} ${verb} to use ${show(amount)} ${currency} of the money on account for open documents: “${reason}”`;
+  const proposed = `${who} ${verb} to use ${show(amount)} ${currency} of the money on account for open documents: “${reason}”.`;
   switch (state) {
     case 'open':
       return `${proposed} ${isOurs ? `${partner} has yet to answer.` : 'It waits for your answer.'}`;
     case 'confirmed':
       return `${proposed} ${other} agreed.`;
     case 'refused':
-      return `${proposed} ${other} refused: “${answerReason ?? ''}”`;
+      return `${proposed} ${other} refused: “${answerReason ?? ''}”.`;
     case 'withdrawn':
       return `${proposed} ${who} took that back.`;
   }

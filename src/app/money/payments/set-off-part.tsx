@@ -29,6 +29,9 @@ export function SetOffPart({ money, show, mayAnswer }: SetOffProps) {
           ? `${side === 'buyer' ? 'You have' : `${partner} has`} ${show(onAccount)} ${currency} on account: paid, and used for no document yet.`
           : 'Nothing is on account now.'}
       </p>
+      {isOnAccount && payable.length === 0 ? (
+        <p>Nothing is due that it could be used for. It stays on account, or {money.seller} pays it back.</p>
+      ) : null}
       {isOnAccount && mayAnswer && payable.length > 0 ? <Propose money={money} show={show} /> : null}
       {rest.length === 0 ? null : (
         <ul className="payments">
