@@ -54,3 +54,8 @@ export function chartAccount(account: string, side: 'seller' | 'buyer'): ChartAc
 export function isDebit(amount: string, side: 'seller' | 'buyer'): boolean {
   return amount.startsWith('-') === (side === 'buyer');
 }
+
+/** All accounts of one side, by number. */
+export function chartOf(side: 'seller' | 'buyer'): readonly ChartAccount[] {
+  return Object.values(side === 'seller' ? SELLER : BUYER).sort((a, b) => (a.code < b.code ? -1 : 1));
+}

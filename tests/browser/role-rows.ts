@@ -2,6 +2,7 @@
  * Every page and route with what it answers to whom.
  */
 import { OFFER_ROWS } from './offer-role-rows.ts';
+import { PAYMENT_ROWS } from './payment-role-rows.ts';
 import { type Ids, page, type Row, read, type Statuses, statuses, write } from './role-row.ts';
 
 /** What an agreement has of something. */
@@ -426,4 +427,5 @@ export const ROWS: readonly Row[] = [
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
   ...OFFER_ROWS,
+  ...PAYMENT_ROWS,
 ];

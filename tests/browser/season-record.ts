@@ -54,9 +54,12 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
   });
 }
 
-/** Fills a new data folder with people alone. */
-export async function fillPeople(dataFolder: string): Promise<void> {
-  await inRecord(dataFolder, bringPeople);
+/** Fills a new data folder with people alone, and with what `more` makes of them. */
+export async function fillPeople(
+  dataFolder: string,
+  more: (record: Tools, owners: Owners) => Promise<void> = async () => {},
+): Promise<void> {
+  await inRecord(dataFolder, async (record) => await more(record, await bringPeople(record)));
 }
 
 async function inRecord<Answer>(

@@ -4,7 +4,7 @@
  */
 import { type JournalExportRow, journalCsv } from '../../documents/journal-csv.ts';
 import { parseLocalDate } from '../../domain/dates/local-date.ts';
-import { chartAccount, isDebit } from '../../journal/chart.ts';
+import { type ChartAccount, chartAccount, chartOf, isDebit } from '../../journal/chart.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { type MoneyPostingRow, readMoneyPostings } from '../../store/rows/journal-rows.ts';
 import { readLoadStandings } from '../../store/rows/money/load-standing-rows.ts';
@@ -21,6 +21,12 @@ export interface JournalWanted {
   /** `YYYY-MM-DD`, both days included; without them, all. */
   readonly from?: string | undefined;
   readonly to?: string | undefined;
+}
+
+/** The accounts that the file may name, by the side of an agreement that the caller's party is on. Refuses `not-allowed`. */
+export function readChart(context: Context): Readonly<Record<'seller' | 'buyer', readonly ChartAccount[]>> {
+  permit(context, 'read');
+  return { seller: chartOf('seller'), buyer: chartOf('buyer') };
 }
 
 /** The file's text. Refuses `not-allowed`, `not-found`, `bad-input`. */

@@ -3,6 +3,10 @@
  * nothing; the payment itself is recorded once it is made.
  */
 import { instructionCsv } from '../../documents/payment-instruction/instruction-csv.ts';
+import {
+  type InstructionProblem,
+  instructionProblems,
+} from '../../documents/payment-instruction/instruction-problems.ts';
 import { writeCreditTransfers } from '../../documents/payment-instruction/write-credit-transfers.ts';
 import { type LocalDate, parseLocalDate } from '../../domain/dates/local-date.ts';
 import { documentName } from '../../domain/money/money-document.ts';
@@ -12,13 +16,17 @@ import type {
   PaymentInstruction,
 } from '../../domain/money/payment-instruction.ts';
 import type { StandingDocument } from '../../domain/money/standing.ts';
+import { add, decimal, ZERO } from '../../domain/numbers/exact.ts';
+import { printFixed } from '../../domain/numbers/printing.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { type Context, permit, stamp } from '../context.ts';
+import { groupRows } from '../group-rows.ts';
 import { partyName } from '../people/party-name.ts';
 import { badInput } from '../read-input-rows.ts';
 import { newestAccount } from './keep-account.ts';
 import { jointPayeesOf } from './money-frame.ts';
 import { type PartnerMoney, readPartnerMoney } from './partner-money.ts';
+import { paymentName } from './payment-name.ts';
 import type { WrittenFile } from './print-money.ts';
 
 export interface InstructionWanted {
@@ -98,6 +106,88 @@ function plain(account: PayeeAccount | null): PayeeAccount | null {
   if (!account) return null;
   const { holder, kind, number, bankKind, bank } = account;
   return { holder, kind, number, bankKind, bank };
+}
+
+/** An instruction as a page shows it. */
+export interface CheckedInstruction {
+  readonly instruction: PaymentInstruction;
+  /** One for each currency. */
+  readonly totals: readonly { readonly currency: string; readonly amount: string }[];
+  /** What a bank's computer would turn back. */
+  readonly problems: readonly InstructionProblem[];
+  /** What was paid already and nobody has confirmed: it is not taken off. */
+  readonly unconfirmed: readonly UnconfirmedPayment[];
+  /** Whether an agreement in it gives a discount for paying early, which is not taken off either. */
+  readonly isDiscountAgreed: boolean;
+}
+
+export interface UnconfirmedPayment {
+  readonly payee: string;
+  /** "Check 1043". */
+  readonly name: string;
+  readonly amount: string;
+  readonly currency: string;
+  readonly paidOn: string;
+}
+
+/** Refuses as `readInstruction`. */
+export async function checkInstruction(
+  context: Context,
+  wanted: InstructionWanted,
+): Promise<CheckedInstruction> {
+  const instruction = await readInstruction(context, wanted);
+  const buying = await context.store.forParty(context.caller.partyId, async (tx) =>
+    (await readPartnerMoney(tx, context, { agreementId: wanted.agreementId })).filter(
+      ({ frame }) => frame.side === 'buyer',
+    ),
+  );
+  const byCurrency = groupRows(instruction.payments, ({ currency }) => currency);
+  return {
+    instruction,
+    totals: [...byCurrency].map(([currency, payments]) => ({ currency, amount: sumOf(payments) })),
+    problems: instructionProblems(instruction),
+    unconfirmed: buying.flatMap(unconfirmedOf),
+    isDiscountAgreed: buying.some(({ frame }) => frame.conditions.payment?.discount !== undefined),
+  };
+}
+
+function unconfirmedOf({ partner, frame: { rows, buyerId } }: PartnerMoney): readonly UnconfirmedPayment[] {
+  const answered = new Set(rows.answers.map(({ fact }) => fact.payment));
+  return rows.payments
+    .filter(({ id, fact }) => fact.payer === buyerId && !answered.has(id))
+    .map(({ fact }) => ({
+      payee: partner.name,
+      name: paymentName(fact),
+      ...{ amount: fact.amount, currency: fact.currency, paidOn: fact.paidOn },
+    }));
+}
+
+function sumOf(payments: readonly InstructedPayment[]): string {
+  const sum = payments.reduce((total, { amount }) => add(total, decimal(amount)), ZERO);
+  return printFixed(sum, payments[0]?.amount.split('.')[1]?.length ?? 0);
+}
+
+/** An agreement under which the caller's party buys. */
+export interface Buying {
+  readonly agreementId: string;
+  readonly number: string;
+  readonly partner: string;
+  /** The local day there. */
+  readonly today: LocalDate;
+}
+
+/** By number. Refuses `not-allowed`. */
+export async function readBuying(context: Context): Promise<readonly Buying[]> {
+  permit(context, 'record-payment');
+  return await context.store.forParty(context.caller.partyId, async (tx) =>
+    (await readPartnerMoney(tx, context))
+      .filter(({ frame }) => frame.side === 'buyer')
+      .map(({ partner, frame: { agreementId, found, today } }) => ({
+        ...{ agreementId, today },
+        number: found.row.number,
+        partner: partner.name,
+      })),
+  );
 }
 
 /** The instruction as a file. Refuses as `readInstruction`, and `bad-input` for what a bank would turn back. */

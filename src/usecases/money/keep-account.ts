@@ -70,13 +70,6 @@ export interface KnownAccount extends PayeeAccount {
   readonly recordedAt: string;
 }
 
-/** The caller's own account, null where none is given. Refuses `not-allowed`. */
-export async function readOwnAccount(context: Context): Promise<KnownAccount | null> {
-  permit(context, 'read');
-  const { partyId } = context.caller;
-  return await context.store.forParty(partyId, (tx) => newestAccount(tx, partyId));
-}
-
 /** A party's newest account, null where it gave none or the transaction may not see it. */
 export async function newestAccount(tx: Transaction, partyId: string): Promise<KnownAccount | null> {
   const row: PayeeAccountRow | undefined = (await readAccounts(tx, [partyId])).at(-1);

@@ -2,13 +2,37 @@
  * The payments, set-offs and liens of one agreement as a page shows them, and what is open to be paid.
  */
 import { daysLate } from '../../domain/money/ageing.ts';
+import { daysAfter } from '../../domain/money/due-date.ts';
+import { minorUnits } from '../../domain/money/minor-units.ts';
 import { documentName } from '../../domain/money/money-document.ts';
+import { earlyDiscount, type Spread } from '../../domain/money/spread.ts';
+import type { StandingDocument } from '../../domain/money/standing.ts';
+import { decimal } from '../../domain/numbers/exact.ts';
+import { roundToUnits } from '../../domain/numbers/rounding.ts';
+import type { AllocationFact, PaymentAnswerFact } from '../../journal/money-facts.ts';
 import { type Context, permit } from '../context.ts';
-import { jointPayeesOf } from './money-frame.ts';
+import { jointPayeesOf, type MoneyFrame } from './money-frame.ts';
 import { liveLiens } from './money-rows.ts';
 import { readPartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
+import { storedSpread } from './spread-wanted.ts';
 import { nameOf } from './statement-entries.ts';
+
+/** What of a document money settled. */
+export interface SettledPart {
+  readonly documentId: string;
+  readonly name: string;
+  readonly amount: string;
+  /** For paying early; "0.00" where none was earned. */
+  readonly discount: string;
+}
+
+/** How money is to be used, as whoever recorded it says. */
+export interface WantedSpread {
+  readonly kind: Spread['kind'];
+  /** For `as-said`. */
+  readonly parts: readonly { readonly name: string; readonly amount: string }[];
+}
 
 export interface PaymentView {
   readonly paymentId: string;
@@ -24,7 +48,12 @@ export interface PaymentView {
   readonly state: 'recorded' | 'confirmed' | 'contested' | 'withdrawn' | 'returned';
   /** Why it was contested or came back. */
   readonly reason: string | null;
-  readonly settles: readonly { readonly name: string; readonly amount: string; readonly discount: string }[];
+  /** What of it pays no document and is on account; '' where there is none, or it counts for nothing. */
+  readonly toAccount: string;
+  /** The day on which the bank gave it back. */
+  readonly returnedOn: string | null;
+  readonly wanted: WantedSpread;
+  readonly settles: readonly SettledPart[];
 }
 
 export interface SetOffView {
@@ -33,6 +62,10 @@ export interface SetOffView {
   readonly reason: string;
   readonly isOurs: boolean;
   readonly state: 'open' | 'confirmed' | 'refused' | 'withdrawn';
+  /** Why it was refused. */
+  readonly answerReason: string | null;
+  readonly wanted: WantedSpread;
+  readonly settles: readonly SettledPart[];
 }
 
 export interface LienView {
@@ -45,6 +78,8 @@ export interface LienView {
   readonly receivedOn: string;
   /** Null while it stands. */
   readonly endedOn: string | null;
+  /** What says that it is over. */
+  readonly endReason: string | null;
 }
 
 export interface PayableDocument {
@@ -54,7 +89,11 @@ export interface PayableDocument {
   readonly daysLate: number;
   /** Open and not held. */
   readonly due: string;
+  /** '' where nothing is held. */
   readonly held: string;
+  /** What paying it in full today takes off it, and until when it does; '' where nothing is earned. */
+  readonly discount: string;
+  readonly discountUntil: string;
 }
 
 export interface AgreementPayments {
@@ -63,14 +102,17 @@ export interface AgreementPayments {
   readonly partner: string;
   readonly partnerId: string;
   readonly side: 'seller' | 'buyer';
+  readonly seller: string;
+  readonly buyer: string;
   readonly currency: string;
   readonly today: string;
   /** Newest first. */
   readonly payments: readonly PaymentView[];
   readonly setOffs: readonly SetOffView[];
   readonly liens: readonly LienView[];
-  /** Lenders whom a payment must name. */
+  /** Lenders whom a payment must name, and those of them that the agreement itself names. */
   readonly jointPayees: readonly string[];
+  readonly agreedLenders: readonly string[];
   /** Oldest due date first. */
   readonly payable: readonly PayableDocument[];
   /** All that is due, and what the buyer has on account. */
@@ -79,6 +121,8 @@ export interface AgreementPayments {
   readonly isOnAccount: boolean;
   readonly isInterestAgreed: boolean;
   readonly isAdvanceAgreed: boolean;
+  /** What a payment that the bank gives back costs the buyer; null where nothing is agreed. */
+  readonly returnedPaymentFee: string | null;
   /** Whether the caller's side issues the invoices. */
   readonly isIssuer: boolean;
 }
@@ -95,11 +139,10 @@ export async function readPayments(
     if (!one) throw new Error('Reading an agreement that is not there was not refused');
     const { frame, partner } = one;
     const { rows, standing, print, conditions, side } = frame;
-    const names = new Map(rows.documents.map(({ id, fact }) => [id, nameOf(fact)]));
     const answers = new Map(rows.answers.map((answer) => [answer.fact.payment, answer.fact]));
     const reversals = new Map(rows.reversals.map((reversal) => [reversal.fact.payment, reversal.fact]));
-    const setOffAnswers = new Map(rows.setOffAnswers.map(({ fact }) => [fact.setOff, fact.answer]));
-    const ends = new Map(rows.lienEnds.map(({ fact }) => [fact.lien, fact.endedOn]));
+    const setOffAnswers = new Map(rows.setOffAnswers.map(({ fact }) => [fact.setOff, fact]));
+    const ends = new Map(rows.lienEnds.map(({ fact }) => [fact.lien, fact]));
     const payable = standing.documents
       .filter(({ open, held }) => open - held > 0n)
       .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : a.serial - b.serial));
@@ -109,6 +152,8 @@ export async function readPayments(
       partner: partner.name,
       partnerId: partner.id,
       side,
+      seller: frame.found.row.sellerName,
+      buyer: frame.found.row.buyerName,
       currency: frame.money.currency,
       today: frame.today,
       payments: rows.payments.toReversed().map(({ id, fact }): PaymentView => {
@@ -125,11 +170,10 @@ export async function readPayments(
           pastLien: fact.pastLien,
           state: back ? 'returned' : ((answer?.answer as PaymentView['state'] | undefined) ?? 'recorded'),
           reason: back?.reason ?? answer?.reason ?? null,
-          settles: (answer?.allocated ?? []).map(({ document, amount, discount }) => ({
-            name: names.get(document) ?? '',
-            amount,
-            discount,
-          })),
+          toAccount: back || fact.payer !== frame.buyerId ? '' : toAccount(frame, fact.amount, answer),
+          returnedOn: back?.reversedOn ?? null,
+          wanted: wantedSpread(frame, fact.spread),
+          settles: settledParts(frame, answer?.allocated),
         };
       }),
       setOffs: rows.setOffs.toReversed().map(({ id, fact }) => ({
@@ -137,31 +181,92 @@ export async function readPayments(
         amount: fact.amount,
         reason: fact.reason,
         isOurs: fact.party === partyId,
-        state: (setOffAnswers.get(id) as SetOffView['state'] | undefined) ?? 'open',
+        state: (setOffAnswers.get(id)?.answer as SetOffView['state'] | undefined) ?? 'open',
+        answerReason: setOffAnswers.get(id)?.reason ?? null,
+        wanted: wantedSpread(frame, fact.spread),
+        settles: settledParts(frame, setOffAnswers.get(id)?.allocated),
       })),
       liens: rows.liens.map(({ id, fact }) => {
         const { lender, debtor, cropYear, county, receivedOn } = fact;
         return {
           ...{ lienId: id, lender, debtor, cropYear, county, receivedOn },
           conditions: fact.conditions,
-          endedOn: ends.get(id) ?? null,
+          endedOn: ends.get(id)?.endedOn ?? null,
+          endReason: ends.get(id)?.reason ?? null,
         };
       }),
+      agreedLenders: (conditions.lienHolders ?? []).map(({ name }) => name),
       jointPayees: jointPayeesOf(conditions, { liens: liveLiens(rows), lienEnds: [] }),
-      payable: payable.map((document) => ({
-        documentId: document.id,
-        name: documentName({ kind: document.kind, number: String(document.serial) }),
-        dueOn: document.dueOn,
-        daysLate: daysLate(document, frame.today),
-        due: print(document.open - document.held),
-        held: document.held > 0n ? print(document.held) : '',
-      })),
+      payable: payable.map((document) => payableDocument(frame, document)),
       due: print(payable.reduce((sum, { open, held }) => sum + open - held, 0n)),
       onAccount: print(standing.onAccount),
       isOnAccount: standing.onAccount > 0n,
       isInterestAgreed: conditions.payment?.interest !== undefined,
       isAdvanceAgreed: conditions.advance !== undefined,
+      returnedPaymentFee: feeOf(frame),
       isIssuer: (conditions.payment?.issuedBy ?? 'seller') === side,
     };
   });
+}
+
+/** The amount less what it was allocated to. */
+function toAccount(
+  { money, print }: MoneyFrame,
+  amount: string,
+  answer: PaymentAnswerFact | undefined,
+): string {
+  if (answer?.answer !== 'confirmed') return '';
+  const used = answer.allocated.reduce((sum, part) => sum + minorUnits(part.amount, money), 0n);
+  const left = minorUnits(amount, money) - used;
+  return left > 0n ? print(left) : '';
+}
+
+function feeOf({ conditions, money, print }: MoneyFrame): string | null {
+  const fee = conditions.payment?.returnedPaymentFee;
+  return fee === undefined ? null : print(roundToUnits(decimal(fee), money.decimals, money.rounding));
+}
+
+function settledParts(
+  { rows }: MoneyFrame,
+  allocated: readonly AllocationFact[] = [],
+): readonly SettledPart[] {
+  return allocated.map(({ document, amount, discount }) => ({
+    documentId: document,
+    name: documentNamed(rows, document),
+    amount,
+    discount,
+  }));
+}
+
+function documentNamed({ documents }: MoneyFrame['rows'], documentId: string): string {
+  const found = documents.find(({ id }) => id === documentId);
+  return found ? nameOf(found.fact) : '';
+}
+
+function wantedSpread(frame: MoneyFrame, text: string): WantedSpread {
+  const spread = storedSpread(text, frame);
+  if (spread.kind !== 'as-said') return { kind: spread.kind, parts: [] };
+  const parts = spread.parts.map(({ documentId, amount }) => ({
+    name: documentNamed(frame.rows, documentId),
+    amount: frame.print(amount),
+  }));
+  return { kind: spread.kind, parts };
+}
+
+function payableDocument(
+  { today, print, conditions, money }: MoneyFrame,
+  document: StandingDocument,
+): PayableDocument {
+  const rule = conditions.payment?.discount;
+  const discount = earlyDiscount(document, { paidOn: today, discount: rule, money });
+  return {
+    documentId: document.id,
+    name: documentName({ kind: document.kind, number: String(document.serial) }),
+    dueOn: document.dueOn,
+    daysLate: daysLate(document, today),
+    due: print(document.open - document.held),
+    held: document.held > 0n ? print(document.held) : '',
+    discount: discount > 0n ? print(discount) : '',
+    discountUntil: rule && discount > 0n ? daysAfter(document.issuedOn, Number(rule.withinDays)) : '',
+  };
 }

@@ -18,7 +18,8 @@ export interface PartWanted {
 
 /**
  * Reads the parts against what is due. Refuses `bad-input` where a part is no amount, names no document of the agreement
- * or one that another part names, is more than is due of it, or the parts are more than the whole.
+ * or one that another part names, is more than is due of it, the parts are more than the whole, or parts are named and the
+ * spread is another.
  */
 export function readSpread(
   frame: MoneyFrame,
@@ -30,7 +31,13 @@ export function readSpread(
   },
 ): Spread {
   const { kind, parts, amount } = wanted;
-  if (kind !== 'as-said') return { kind };
+  if (kind !== 'as-said') {
+    // Amounts that somebody typed must not be passed over in silence.
+    if (parts.length === 0) return { kind };
+    const message =
+      'leaves no room for the amounts that are named for single documents: leave those empty, or say that you name them';
+    throw badInput([{ column: 'spread', message }]);
+  }
   const problems: Problem[] = [];
   let sum = 0n;
   const read = parts.flatMap((part, index) => {
