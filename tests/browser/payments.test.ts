@@ -107,7 +107,7 @@ test('the seller confirms it, the bank gives it back, and the agreed fee is char
   await tells(page, 'Confirmed: the payment counts.');
   expect(await rows(page)).toEqual(['Document Paid, USD', 'Invoice 1 1,000.00']);
   await page.locator('summary', { hasText: 'The bank gave it back' }).click();
-  expect(await page.locator('.payment').first().textContent()).toContain('the agreed fee of 25 USD');
+  expect(await page.locator('.payment').first().textContent()).toContain('the agreed fee of 25.00 USD');
   await press(page, 'Record that the bank gave it back');
   await refuses(page, 'What the bank says must not be empty');
   await page.getByLabel('What the bank says').fill('Account without funds');
