@@ -268,7 +268,9 @@ test('the bank’s file needs an account to pay from, and names both payees whil
   await page.fill('[name=due_by]', '2001-01-01');
   await press(page, 'Show what it would pay');
   await page.waitForURL(/due_by=2001-01-01/);
-  expect(await page.locator('.fault').textContent()).toContain('finds nothing that is due by 2001-01-01');
+  expect(await main()).toContain('Nothing that you owe is due by 1 January 2001.');
+  await page.goto('/money/instruction?due_by=soon');
+  expect(await page.locator('.fault').textContent()).toContain('must be a date on the calendar');
   expect(owner.complaints).toEqual([]);
 });
 
