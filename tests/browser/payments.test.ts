@@ -107,7 +107,7 @@ test('the seller confirms it, the bank gives it back, and the agreed fee is char
   await tells(page, 'Confirmed: the payment counts.');
   expect(await rows(page)).toEqual(['Document Paid, USD', 'Invoice 1 1,000.00']);
   await page.locator('summary', { hasText: 'The bank gave it back' }).click();
-  expect(await page.locator('.payment').first().textContent()).toContain('the agreed fee of 25 USD');
+  expect(await page.locator('.payment').first().textContent()).toContain('the agreed fee of 25.00 USD');
   await press(page, 'Record that the bank gave it back');
   await refuses(page, 'What the bank says must not be empty');
   await page.getByLabel('What the bank says').fill('Account without funds');
@@ -268,7 +268,9 @@ test('the bank’s file needs an account to pay from, and names both payees whil
   await page.fill('[name=due_by]', '2001-01-01');
   await press(page, 'Show what it would pay');
   await page.waitForURL(/due_by=2001-01-01/);
-  expect(await page.locator('.fault').textContent()).toContain('finds nothing that is due by 2001-01-01');
+  expect(await main()).toContain('Nothing that you owe is due by 1 January 2001.');
+  await page.goto('/money/instruction?due_by=soon');
+  expect(await page.locator('.fault').textContent()).toContain('must be a date on the calendar');
   expect(owner.complaints).toEqual([]);
 });
 

@@ -44,9 +44,9 @@ export async function readInstruction(
   wanted: InstructionWanted,
 ): Promise<PaymentInstruction> {
   permit(context, 'record-payment');
-  const [dueBy, payOn] = [day('due_by', wanted.dueBy), day('pay_on', wanted.payOn)];
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const money = await readPartnerMoney(tx, context, { agreementId: wanted.agreementId });
+    const [dueBy, payOn] = [day('due_by', wanted.dueBy), day('pay_on', wanted.payOn)];
     const payments: InstructedPayment[] = [];
     for (const one of money) {
       const payment = one.frame.side === 'buyer' ? await paymentOf(tx, one, dueBy) : undefined;

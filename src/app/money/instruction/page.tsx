@@ -4,6 +4,7 @@
 
 import { figuresFor } from '../../../documents/figures.ts';
 import { dayInWords } from '../../../domain/dates/day-words.ts';
+import { parseLocalDate } from '../../../domain/dates/local-date.ts';
 import {
   type Buying,
   type CheckedInstruction,
@@ -44,6 +45,9 @@ export default async function InstructionPage({ searchParams }: { readonly searc
       return { ...found, problems: refused.problems };
     }
   });
+  // With days that are days, all that can be wrong is that there is nothing to pay: that is no fault.
+  const isNothingDue =
+    problems !== undefined && [wanted.dueBy, wanted.payOn].every((text) => parseLocalDate(text.trim()));
   return (
     <div className="narrow">
       <h1>Pay through your bank</h1>
@@ -58,7 +62,10 @@ export default async function InstructionPage({ searchParams }: { readonly searc
             This makes a file for your bank. Nothing is paid until you hand it to your bank and release it
             there, and no payment is recorded here until you <a href="/money/pay">record it</a>.
           </p>
-          <InstructionForm buying={buying} wanted={wanted} problems={problems ?? []} />
+          <InstructionForm buying={buying} wanted={wanted} problems={isNothingDue ? [] : (problems ?? [])} />
+          {isNothingDue ? (
+            <p role="status">Nothing that you owe is due by {dayInWords(wanted.dueBy, wanted.payOn)}.</p>
+          ) : null}
           {checked ? <Shown checked={checked} wanted={wanted} locale={locale} /> : null}
         </>
       )}
