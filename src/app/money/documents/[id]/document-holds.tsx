@@ -20,7 +20,7 @@ export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps
   const mayHold = mayQuestion && side === 'buyer' && signOf(due) > 0;
   if (holds.length === 0 && !mayHold) return null;
   return (
-    <section aria-labelledby="held">
+    <section className="money-part" aria-labelledby="held">
       <h2 id="held">{holds.length === 0 ? 'Is an amount wrong?' : 'Held while it is questioned'}</h2>
       {holds.length === 0 ? null : (
         <ul className="held-list">
@@ -31,9 +31,8 @@ export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps
       )}
       {side === 'seller' && holds.length > 0 ? (
         <p>
-          {document.buyer} need not pay what is held. Answer by{' '}
-          <a href="/corrections">proposing a correction</a> from the load’s page, or ask {document.buyer} to
-          let go of it. Everything else stays due on its day.
+          {document.buyer} need not pay what is held. If it is right, propose to put it right on the load’s
+          page; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.
         </p>
       ) : null}
       {mayHold ? <Question view={view} figures={figures} isMore={holds.length > 0} /> : null}
@@ -47,6 +46,7 @@ interface HoldProps extends DocumentHoldsProps {
 
 function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
   const { holdId, ticket, amount, reason, since, by, isOurs, waitsForCorrection } = hold;
+  const loadId = view.loads.find((load) => load.ticket === ticket)?.loadId;
   return (
     <li>
       <p>
@@ -54,7 +54,15 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
         <strong className="amount">
           {figures.show(amount)} {view.document.currency}
         </strong>
-        {ticket === null ? ' of the whole document' : ` of load ${ticket}`} since {since}: “{reason}”
+        {ticket === null ? (
+          ' of the whole document'
+        ) : (
+          <>
+            {' of '}
+            {loadId === undefined ? `load ${ticket}` : <a href={`/loads/${loadId}`}>load {ticket}</a>}
+          </>
+        )}{' '}
+        since {since}: “{reason}”
       </p>
       {waitsForCorrection ? (
         <p>

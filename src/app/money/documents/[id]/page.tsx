@@ -77,7 +77,11 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
       <Warnings document={document} />
       <Facts document={document} />
       <DocumentHolds view={view} figures={figures} mayQuestion={mayDo(role, 'question-amount')} />
-      <DocumentLines document={document} figures={figures} />
+      <DocumentLines
+        document={document}
+        figures={figures}
+        loadIds={new Map(view.loads.map(({ loadId, ticket }) => [ticket, loadId]))}
+      />
       {document.terms.length === 0 ? null : (
         <section aria-labelledby="terms">
           <h2 id="terms">Terms</h2>
