@@ -104,7 +104,9 @@ function Lines({ name, lines, figures, isOpen, loadId }: LinesProps) {
       </dl>
       {loadId === undefined ? null : (
         <p>
-          <a href={`/loads/${loadId}`}>Ticket, tests and settlement of this load</a>
+          <a className="load-link" href={`/loads/${loadId}`}>
+            Ticket, tests and settlement of this load
+          </a>
         </p>
       )}
     </details>
