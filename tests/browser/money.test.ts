@@ -72,7 +72,10 @@ test('the buyer sees what it owes, and questions a load', async () => {
   expect(await page.locator('main form').count()).toBe(0);
 
   await openInvoice(page);
-  await page.getByText('Question an amount').click();
+  await page.getByRole('link', { name: 'Question an amount' }).click();
+  await page.fill('[name=figure]', '1,300');
+  await page.getByRole('button', { name: 'Hold back the difference' }).click();
+  expect(await page.locator('.refused').textContent()).toContain('What is wrong is not chosen yet');
   await page.selectOption('[name=load]', { label: 'Load T2: 1,200.00 USD' });
   await page.fill('[name=figure]', '1,300');
   await page.fill('[name=reason]', 'Our scale says 22,000 lb');

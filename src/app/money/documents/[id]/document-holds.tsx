@@ -7,15 +7,18 @@ import type { Figures } from '../../../../documents/figures.ts';
 import type { DocumentView, HoldView } from '../../../../usecases/money/read-document.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { holdBack, letGo } from './hold-actions.ts';
+import { WHOLE } from './whole-document.ts';
 
 export interface DocumentHoldsProps {
   readonly view: DocumentView;
   readonly figures: Figures;
   /** Whether the reader's role may question an amount. */
   readonly mayQuestion: boolean;
+  /** Whether the reader asked for the form; by the address, so that without scripts a refusal is not folded away. */
+  readonly isAsking: boolean;
 }
 
-export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps) {
+export function DocumentHolds({ view, figures, mayQuestion, isAsking }: DocumentHoldsProps) {
   const { holds, side, due, document } = view;
   const mayHold = mayQuestion && side === 'buyer' && signOf(due) > 0;
   if (holds.length === 0 && !mayHold) return null;
@@ -35,12 +38,19 @@ export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps
           page; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.
         </p>
       ) : null}
-      {mayHold ? <Question view={view} figures={figures} isMore={holds.length > 0} /> : null}
+      {mayHold && isAsking ? <Question view={view} figures={figures} /> : null}
+      {mayHold && !isAsking ? (
+        <p>
+          <a className="plain-link" href={`/money/documents/${view.id}?question=yes#held`}>
+            {holds.length === 0 ? 'Question an amount' : 'Question another amount'}
+          </a>
+        </p>
+      ) : null}
     </section>
   );
 }
 
-interface HoldProps extends DocumentHoldsProps {
+interface HoldProps extends Omit<DocumentHoldsProps, 'isAsking'> {
   readonly hold: HoldView;
 }
 
@@ -86,17 +96,11 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
   );
 }
 
-/** Folded away: most documents are right. */
-function Question({
-  view,
-  figures,
-  isMore,
-}: Omit<DocumentHoldsProps, 'mayQuestion'> & { readonly isMore: boolean }) {
+function Question({ view, figures }: Pick<DocumentHoldsProps, 'view' | 'figures'>) {
   const { document, loads, due } = view;
   const { currency } = document;
   return (
-    <details className="more-fields">
-      <summary>{isMore ? 'Question another amount' : 'Question an amount'}</summary>
+    <>
       <p>
         Say what you make of it yourself. What {document.seller} asks for beyond your figure is held and not
         due until you let go of it or both sides agree on a correction. The rest stays due on its day.{' '}
@@ -114,12 +118,14 @@ function Question({
             label: 'What is wrong',
             value: loads.length === 1 ? (loads[0]?.loadId ?? '') : '',
             options: [
+              // Nothing is chosen at first: a load's figure against the whole document would hold nearly all of it.
+              ...(loads.length === 1 ? [] : [{ value: '', label: 'Choose a load, or the whole document' }]),
               ...loads.map(({ loadId, ticket, amount }) => ({
                 value: loadId,
                 label: `Load ${ticket}: ${figures.show(amount)} ${currency}`,
               })),
               {
-                value: '',
+                value: WHOLE,
                 label: `The whole document: ${figures.show(document.totals.payable)} ${currency}`,
               },
             ],
@@ -140,6 +146,6 @@ function Question({
           },
         ]}
       />
-    </details>
+    </>
   );
 }
