@@ -10,19 +10,21 @@ declare module 'vitest' {
   interface ProvidedContext {
     readonly address: string;
     readonly agreementId: string;
+    readonly documentId: string;
     readonly market: MarketIds;
   }
 }
 
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const folder = await newDataFolder();
-  const [{ agreementId, ...market }] = await Promise.all([
+  const [{ agreementId, documentId, ...market }] = await Promise.all([
     fillRecord(folder.path, 'quillback-tarn-hollow'),
     process.env['HUSKLEDGER_BUILT'] === undefined ? buildProgram() : undefined,
   ]);
   const program = await startProgram(folder.path);
   project.provide('address', program.address);
   project.provide('agreementId', agreementId);
+  project.provide('documentId', documentId);
   project.provide('market', market);
   return async () => {
     await program.stop();

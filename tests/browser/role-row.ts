@@ -9,6 +9,8 @@ export interface Ids {
   readonly agreement: string;
   /** A settled load. */
   readonly load: string;
+  /** The invoice of the season. */
+  readonly document: string;
   /** A lot that the dairy and its rival were invited to. */
   readonly lot: string;
   /** A lot that is the grower's alone. */

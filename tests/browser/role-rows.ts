@@ -1,6 +1,7 @@
 /**
  * Every page and route with what it answers to whom.
  */
+import { MONEY_ROWS } from './money-role-rows.ts';
 import { OFFER_ROWS } from './offer-role-rows.ts';
 import { PAYMENT_ROWS } from './payment-role-rows.ts';
 import { type Ids, page, type Row, read, type Statuses, statuses, write } from './role-row.ts';
@@ -426,6 +427,7 @@ export const ROWS: readonly Row[] = [
     body: () => ({ answer: 'confirmed' }),
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
+  ...MONEY_ROWS,
   ...OFFER_ROWS,
   ...PAYMENT_ROWS,
 ];

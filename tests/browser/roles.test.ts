@@ -45,6 +45,7 @@ beforeAll(async () => {
   ids = {
     agreement: agreementId,
     load: loads[0]?.id ?? '',
+    document: inject('documentId'),
     lot: lotId,
     draft: draftId,
     offer: offerId,

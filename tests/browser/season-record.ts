@@ -8,6 +8,8 @@ import { join } from 'node:path';
 import { ROLES, type Role } from '../../src/domain/parties/permissions.ts';
 import type { Caller, Tools } from '../../src/usecases/context.ts';
 import { letLaboratory } from '../../src/usecases/laboratories/let-laboratory.ts';
+import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
+import { markSeen, readNotices } from '../../src/usecases/notices/read-notices.ts';
 import { openRecord } from '../../src/usecases/open-record.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
 import { inviteMember, invitePartner } from '../../src/usecases/people/invite.ts';
@@ -34,6 +36,8 @@ export function emailOf(side: Side, role: Role): string {
 
 export interface SeasonRecord extends MarketIds {
   readonly agreementId: string;
+  /** The invoice of all that has settled. */
+  readonly documentId: string;
 }
 
 /** Fills a new data folder with people and a season, and lets go of it. */
@@ -50,8 +54,22 @@ export async function fillRecord(dataFolder: string, season: string): Promise<Se
     if (agreementId === undefined) throw new Error(`demo/${season} could not be imported`);
     const { partyId } = owners.laboratory;
     await letLaboratory({ ...record, caller: grower }, { agreementId, partyId });
-    return { agreementId, ...(await fillMarket(record, owners)) };
+    const documentId = await invoiceSeason(record, { agreementId, grower, dairy });
+    return { agreementId, documentId, ...(await fillMarket(record, owners)) };
   });
+}
+
+/** One invoice of all that has settled, which the buyer has seen, so that it is no news to other tests. */
+async function invoiceSeason(
+  record: Tools,
+  { agreementId, grower, dairy }: { agreementId: string; grower: Caller; dairy: Caller },
+): Promise<string> {
+  const { documents } = await issueInvoices({ ...record, caller: grower }, { agreementId });
+  const buyer = { ...record, caller: dairy };
+  const { unseen } = await readNotices(buyer);
+  const told = unseen.filter(({ path }) => path.startsWith('/money'));
+  await markSeen(buyer, { noticeIds: told.map(({ id }) => id) });
+  return documents[0]?.id ?? '';
 }
 
 /** Fills a new data folder with people alone, and with what `more` makes of them. */
@@ -62,7 +80,8 @@ export async function fillPeople(
   await inRecord(dataFolder, async (record) => await more(record, await bringPeople(record)));
 }
 
-async function inRecord<Answer>(
+/** Opens the record of a data folder, does `work`, and lets go of it. */
+export async function inRecord<Answer>(
   dataFolder: string,
   work: (record: Tools) => Promise<Answer>,
 ): Promise<Answer> {
@@ -85,7 +104,8 @@ async function bringPeople(record: Tools): Promise<Owners> {
   return owners;
 }
 
-async function firstOwner(tools: Tools): Promise<Caller> {
+/** The first person of the record, who owns the grower. */
+export async function firstOwner(tools: Tools): Promise<Caller> {
   const made = await createFirstPerson(tools, {
     name: 'Ana of the grower',
     email: emailOf('grower', 'owner'),
@@ -95,12 +115,14 @@ async function firstOwner(tools: Tools): Promise<Caller> {
   return { ...made, role: 'owner' };
 }
 
-async function partnerOwner(tools: Tools, caller: Caller, side: Side): Promise<Caller> {
+/** An owner of another party, invited by one who is here. */
+export async function partnerOwner(tools: Tools, caller: Caller, side: Side): Promise<Caller> {
   const { secret } = await invitePartner({ ...tools, caller }, { party: PARTIES[side] });
   return { ...(await comeIn(tools, secret, { side, role: 'owner' })), role: 'owner' };
 }
 
-async function inviteOthers(tools: Tools, caller: Caller, side: Side): Promise<void> {
+/** A person for every other role of a party. */
+export async function inviteOthers(tools: Tools, caller: Caller, side: Side): Promise<void> {
   for (const role of ROLES.filter((name) => name !== 'owner')) {
     const { secret } = await inviteMember({ ...tools, caller }, { role });
     await comeIn(tools, secret, { side, role });

@@ -62,7 +62,7 @@ function DueGroup({ group, today }: { readonly group: readonly DueItem[]; readon
               <a href={`/money/documents/${item.documentId}`}>{item.name}</a>
               {isOneOfMany ? <span className="under">agreement {item.agreement}</span> : null}
             </th>
-            <td>
+            <td className="day">
               {dayInWords(item.dueOn, today)}
               <Lateness item={item} />
             </td>

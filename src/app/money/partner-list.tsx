@@ -4,7 +4,7 @@
 import { mayDo, type Role } from '../../domain/parties/permissions.ts';
 import type { PartnerStanding } from '../../usecases/money/read-money.ts';
 import { addressOf } from '../place/asked.ts';
-import { balanceWords, notInvoicedWords, partsWords } from './standing-words.ts';
+import { balanceWords, notInvoicedWords, partsWords, unansweredWords } from './standing-words.ts';
 
 export interface PartnerListProps {
   readonly partners: readonly PartnerStanding[];
@@ -31,7 +31,7 @@ function PartnerItem({ standing, role }: { readonly standing: PartnerStanding; r
     <div className="partner">
       <h3>{partner}</h3>
       <p className="standing">{balanceWords(standing)}</p>
-      {[partsWords(standing).join(' '), ...pending]
+      {[partsWords(standing).join(' '), ...unansweredWords(standing), ...pending]
         .filter((words) => words !== '')
         .map((words) => (
           <p key={words}>{words}</p>

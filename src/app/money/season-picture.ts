@@ -8,7 +8,7 @@ import { roundFigures } from '../charts/round-figures.ts';
 
 export const FRAME = { width: 560, height: 280, left: 78, right: 92, top: 14, bottom: 30 } as const;
 /** Names at the ends of lines stand at least so far apart. */
-const NAME_HEIGHT = 18;
+const NAME_HEIGHT = 22;
 
 export const SEASON_LINES = ['delivered', 'invoiced', 'paid'] as const;
 export type SeasonLine = (typeof SEASON_LINES)[number];
@@ -70,18 +70,20 @@ function steps(
   return [...points, `${to.end.x},${to.end.y}`].join(' ');
 }
 
-/** Names that would lie over one another give way upwards, the highest line's most. */
+/** Names that would lie over one another give way upwards, the highest line's most, and all of them down from the edge. */
 function apart<Line extends { readonly end: { readonly y: number } }>(
   lines: readonly Line[],
 ): readonly (Line & { readonly nameAt: number })[] {
   let free: number = FRAME.height;
-  return lines
+  const named = lines
     .toSorted((a, b) => b.end.y - a.end.y)
     .map((line) => {
       const nameAt = Math.min(line.end.y, free - NAME_HEIGHT);
       free = nameAt;
       return { ...line, nameAt };
     });
+  const down = Math.max(0, FRAME.top - free);
+  return named.map((line) => ({ ...line, nameAt: line.nameAt + down }));
 }
 
 function place(share: number, from: number, to: number): number {

@@ -39,6 +39,23 @@ export function partsWords(standing: PartnerStanding): readonly string[] {
   ];
 }
 
+/** Payments that count in nothing yet, so that nobody wonders where they are. */
+export function unansweredWords(standing: PartnerStanding): readonly string[] {
+  const { unansweredByYou, unansweredByThem, partner, currency } = standing;
+  return [
+    ...(isSomething(unansweredByYou)
+      ? [
+          `${unansweredByYou} ${currency} that you paid is not counted here until ${partner} confirms that it came.`,
+        ]
+      : []),
+    ...(isSomething(unansweredByThem)
+      ? [
+          `${unansweredByThem} ${currency} that ${partner} paid is not counted here until you confirm that it came.`,
+        ]
+      : []),
+  ];
+}
+
 function listed(
   parts: readonly { readonly amount: string; readonly state: string }[],
   { currency, isWhole }: { readonly currency: string; readonly isWhole: boolean },

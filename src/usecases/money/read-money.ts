@@ -5,6 +5,7 @@
 import { figuresFor } from '../../documents/figures.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { ageing, daysLate } from '../../domain/money/ageing.ts';
+import { minorUnits } from '../../domain/money/minor-units.ts';
 import { documentName } from '../../domain/money/money-document.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { type Context, permit } from '../context.ts';
@@ -34,6 +35,9 @@ export interface PartnerStanding {
   readonly onAccount: string;
   /** Who paid what is on account. */
   readonly onAccountBy: 'you' | 'them';
+  /** Payments that were recorded and that their payee has not answered: they count in nothing yet. */
+  readonly unansweredByYou: string;
+  readonly unansweredByThem: string;
   readonly agreements: readonly {
     readonly id: string;
     readonly number: string;
@@ -120,12 +124,14 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
   const { money } = first.frame;
   const figures = figuresFor(locale);
   const sum = { balance: 0n, overdue: 0n, notDue: 0n, held: 0n, onAccount: 0n };
+  const unanswered = { you: 0n, them: 0n };
   const pendingSum = { settled: 0n, provisional: 0n, advances: 0n };
   const loads = { settledLoads: 0, unpricedLoads: 0, valuedLoads: 0 };
   for (const { frame, pending: loadsPending } of group) {
     const sign = readerSign(frame);
     const aged = ageing(frame.standing, frame.today);
     const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
+    for (const { amount, by } of unansweredPayments(frame)) unanswered[by] += amount;
     const pending = notInvoiced(loadsPending, frame);
     sum.balance += sign * aged.total;
     sum.overdue += sign * late;
@@ -155,6 +161,8 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     held: show(sum.held),
     onAccount: size(sum.onAccount),
     onAccountBy: sum.onAccount > 0n ? 'you' : 'them',
+    unansweredByYou: size(unanswered.you),
+    unansweredByThem: size(unanswered.them),
     agreements: group.map(({ frame }) => ({
       id: frame.agreementId,
       number: frame.found.row.number,
@@ -168,6 +176,21 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     provisionalFor: pendingSum.provisional < 0n ? 'them' : 'you',
     advances: size(pendingSum.advances),
   };
+}
+
+function unansweredPayments({
+  rows,
+  side,
+  buyerId,
+  money,
+}: PartnerMoney['frame']): readonly { readonly amount: bigint; readonly by: 'you' | 'them' }[] {
+  const answered = new Set(rows.answers.map(({ fact }) => fact.payment));
+  return rows.payments
+    .filter(({ id }) => !answered.has(id))
+    .map(({ fact }) => ({
+      amount: minorUnits(fact.amount, money),
+      by: (side === 'buyer') === (fact.payer === buyerId) ? 'you' : 'them',
+    }));
 }
 
 function dueItems({ partner, frame }: PartnerMoney, locale: string): readonly DueItem[] {

@@ -60,7 +60,7 @@ export default async function DocumentsPage({ searchParams }: { readonly searchP
               <tr key={document.id}>
                 <th scope="row">
                   <a href={`/money/documents/${document.id}`}>{document.name}</a>
-                  <span className="under">{document.issuedOn}</span>
+                  <span className="under day">{document.issuedOn}</span>
                 </th>
                 <td>
                   <Standing document={document} show={show} />
@@ -98,9 +98,9 @@ function Standing({
     case 'open':
       return (
         <>
-          {show(due)} to pay, due {dueOn}
+          {show(due)} to pay, due <span className="day">{dueOn}</span>
           {daysLate === 0 ? null : (
-            <strong className="under late">
+            <strong className="under late day">
               {daysLate === 1 ? 'one day late' : `${daysLate} days late`}
             </strong>
           )}

@@ -13,7 +13,7 @@ export function AdvancePart({ view, figures, mayIssue }: PartProps) {
   if (!advance) return null;
   const { tickets, amount, sharePercent } = advance;
   return (
-    <section aria-labelledby="advances">
+    <section className="money-part" aria-labelledby="advances">
       <h2 id="advances">Advances</h2>
       {tickets.length === 0 ? (
         <p>
@@ -57,7 +57,7 @@ export function InterestPart({ view, figures, mayIssue }: PartProps) {
     '-1': `Too much was charged before: a credit note would give ${sum} back.`,
   }[signOf(amount)];
   return (
-    <section aria-labelledby="interest">
+    <section className="money-part" aria-labelledby="interest">
       <h2 id="interest">Interest on what is late</h2>
       <p>
         {percentPerYear} % a year is agreed on what is past its due date and not held. {words}

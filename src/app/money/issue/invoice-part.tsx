@@ -22,7 +22,7 @@ export function InvoicePart({ view, figures, mayIssue }: PartProps) {
   const fields = [{ kind: 'hidden', name: 'agreement', value: agreementId }] as const;
   const isReady = over.length > 0 || corrected.length > 0;
   return (
-    <section aria-labelledby="invoices">
+    <section className="money-part" aria-labelledby="invoices">
       <h2 id="invoices">Invoices</h2>
       {periods.length + corrected.length === 0 ? (
         <p>No load is ready: every load that has settled is on an invoice.</p>

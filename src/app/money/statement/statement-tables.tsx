@@ -23,33 +23,36 @@ export function EntriesTable({ statement, figures }: TablesProps) {
           Nothing was recorded from {from} to {to}.
         </p>
       ) : null}
-      <table className="money-table statement-table">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col" className="amount">
-              In your favour
-            </th>
-            <th scope="col" className="amount">
-              In their favour
-            </th>
-            <th scope="col" className="amount">
-              Balance, {currency}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          <BoundRow name="Opening balance" day={from} amount={opening} figures={figures} />
-          {entries.map((entry, index) => (
-            // Two entries may read alike; they never move.
-            // biome-ignore lint/suspicious/noArrayIndexKey: entries never move
-            <EntryRow key={index} entry={entry} statement={statement} figures={figures} />
-          ))}
-        </tbody>
-        <tfoot>
-          <BoundRow name="Closing balance" day={to} amount={closing} figures={figures} />
-        </tfoot>
-      </table>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard */}
+      <section className="wide-table" aria-labelledby={`recorded-${currency}`} tabIndex={0}>
+        <table className="money-table statement-table">
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col" className="amount">
+                In your favour
+              </th>
+              <th scope="col" className="amount">
+                In their favour
+              </th>
+              <th scope="col" className="amount">
+                Balance, {currency}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <BoundRow name="Opening balance" day={from} amount={opening} figures={figures} />
+            {entries.map((entry, index) => (
+              // Two entries may read alike; they never move.
+              // biome-ignore lint/suspicious/noArrayIndexKey: entries never move
+              <EntryRow key={index} entry={entry} statement={statement} figures={figures} />
+            ))}
+          </tbody>
+          <tfoot>
+            <BoundRow name="Closing balance" day={to} amount={closing} figures={figures} />
+          </tfoot>
+        </table>
+      </section>
     </section>
   );
 }
@@ -66,7 +69,7 @@ function BoundRow({ name, day, amount, figures }: BoundProps) {
     <tr>
       <th scope="row">
         {name}
-        <span className="under">{day}</span>
+        <span className="under day">{day}</span>
       </th>
       <td className="amount" />
       <td className="amount" />
@@ -79,7 +82,7 @@ function Balance({ amount, figures }: Pick<BoundProps, 'amount' | 'figures'>) {
   return (
     <td className="amount">
       {sizeText(amount, figures)}
-      <span className="under">{directionOf(amount)}</span>
+      <span className="under day">{directionOf(amount)}</span>
     </td>
   );
 }
@@ -122,7 +125,7 @@ export function AgeingTable({ statement: { ageing, currency }, figures }: Tables
           {ages.map(([age, name]) => (
             <tr key={age}>
               <th scope="row">{name}</th>
-              <td>{(age === 'onAccount' ? onAccountDirection : directionOf)(ageing[age])}</td>
+              <td className="day">{(age === 'onAccount' ? onAccountDirection : directionOf)(ageing[age])}</td>
               <td className="amount">{sizeText(ageing[age], figures)}</td>
             </tr>
           ))}
@@ -130,7 +133,7 @@ export function AgeingTable({ statement: { ageing, currency }, figures }: Tables
         <tfoot>
           <tr>
             <th scope="row">Balance</th>
-            <td>{directionOf(ageing.total)}</td>
+            <td className="day">{directionOf(ageing.total)}</td>
             <td className="amount">{sizeText(ageing.total, figures)}</td>
           </tr>
         </tfoot>
@@ -184,10 +187,12 @@ function OpenRow({ item, statement, figures }: TablesProps & { readonly item: Op
         {name}
         {under.length === 0 ? null : <span className="under">{under.join(', ')}</span>}
       </th>
-      <td>
+      <td className="day">
         {dueOn ?? ''}
         {daysLate === 0 ? null : (
-          <strong className="under late">{daysLate === 1 ? 'one day late' : `${daysLate} days late`}</strong>
+          <strong className="under late day">
+            {daysLate === 1 ? 'one day late' : `${daysLate} days late`}
+          </strong>
         )}
       </td>
       <td className="amount">

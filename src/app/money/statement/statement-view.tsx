@@ -2,7 +2,7 @@
  * One statement in one currency: who owes whom at its end, how that came about, and what stands beside it.
  */
 import type { Figures } from '../../../documents/figures.ts';
-import { directionOf, moneyText } from '../../../documents/statement/statement-setting.ts';
+import { moneyText } from '../../../documents/statement/statement-setting.ts';
 import {
   balanceSentence,
   notInvoicedSentence,
@@ -87,7 +87,7 @@ function Held({ statement, figures }: Pick<StatementViewProps, 'statement' | 'fi
         {held.map(({ document, ticket, amount, since, by, reason }) => (
           <li key={`${document} ${ticket} ${since} ${amount}`}>
             {by} holds <strong>{moneyText(amount, { statement, figures })}</strong> of {document}
-            {ticket === null ? '' : `, load ${ticket},`} since {since} ({directionOf(amount)}): “{reason}”
+            {ticket === null ? '' : `, load ${ticket},`} since {since}: “{reason}”
           </li>
         ))}
       </ul>

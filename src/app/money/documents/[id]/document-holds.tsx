@@ -7,20 +7,23 @@ import type { Figures } from '../../../../documents/figures.ts';
 import type { DocumentView, HoldView } from '../../../../usecases/money/read-document.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { holdBack, letGo } from './hold-actions.ts';
+import { WHOLE } from './whole-document.ts';
 
 export interface DocumentHoldsProps {
   readonly view: DocumentView;
   readonly figures: Figures;
   /** Whether the reader's role may question an amount. */
   readonly mayQuestion: boolean;
+  /** Whether the reader asked for the form; by the address, so that without scripts a refusal is not folded away. */
+  readonly isAsking: boolean;
 }
 
-export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps) {
+export function DocumentHolds({ view, figures, mayQuestion, isAsking }: DocumentHoldsProps) {
   const { holds, side, due, document } = view;
   const mayHold = mayQuestion && side === 'buyer' && signOf(due) > 0;
   if (holds.length === 0 && !mayHold) return null;
   return (
-    <section aria-labelledby="held">
+    <section className="money-part" aria-labelledby="held">
       <h2 id="held">{holds.length === 0 ? 'Is an amount wrong?' : 'Held while it is questioned'}</h2>
       {holds.length === 0 ? null : (
         <ul className="held-list">
@@ -31,22 +34,29 @@ export function DocumentHolds({ view, figures, mayQuestion }: DocumentHoldsProps
       )}
       {side === 'seller' && holds.length > 0 ? (
         <p>
-          {document.buyer} need not pay what is held. Answer by{' '}
-          <a href="/corrections">proposing a correction</a> from the load’s page, or ask {document.buyer} to
-          let go of it. Everything else stays due on its day.
+          {document.buyer} need not pay what is held. If it is right, propose to put it right on the load’s
+          page; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.
         </p>
       ) : null}
-      {mayHold ? <Question view={view} figures={figures} isMore={holds.length > 0} /> : null}
+      {mayHold && isAsking ? <Question view={view} figures={figures} /> : null}
+      {mayHold && !isAsking ? (
+        <p>
+          <a className="plain-link" href={`/money/documents/${view.id}?question=yes#held`}>
+            {holds.length === 0 ? 'Question an amount' : 'Question another amount'}
+          </a>
+        </p>
+      ) : null}
     </section>
   );
 }
 
-interface HoldProps extends DocumentHoldsProps {
+interface HoldProps extends Omit<DocumentHoldsProps, 'isAsking'> {
   readonly hold: HoldView;
 }
 
 function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
   const { holdId, ticket, amount, reason, since, by, isOurs, waitsForCorrection } = hold;
+  const loadId = view.loads.find((load) => load.ticket === ticket)?.loadId;
   return (
     <li>
       <p>
@@ -54,7 +64,15 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
         <strong className="amount">
           {figures.show(amount)} {view.document.currency}
         </strong>
-        {ticket === null ? ' of the whole document' : ` of load ${ticket}`} since {since}: “{reason}”
+        {ticket === null ? (
+          ' of the whole document'
+        ) : (
+          <>
+            {' of '}
+            {loadId === undefined ? `load ${ticket}` : <a href={`/loads/${loadId}`}>load {ticket}</a>}
+          </>
+        )}{' '}
+        since {since}: “{reason}”
       </p>
       {waitsForCorrection ? (
         <p>
@@ -78,17 +96,11 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
   );
 }
 
-/** Folded away: most documents are right. */
-function Question({
-  view,
-  figures,
-  isMore,
-}: Omit<DocumentHoldsProps, 'mayQuestion'> & { readonly isMore: boolean }) {
+function Question({ view, figures }: Pick<DocumentHoldsProps, 'view' | 'figures'>) {
   const { document, loads, due } = view;
   const { currency } = document;
   return (
-    <details className="more-fields">
-      <summary>{isMore ? 'Question another amount' : 'Question an amount'}</summary>
+    <>
       <p>
         Say what you make of it yourself. What {document.seller} asks for beyond your figure is held and not
         due until you let go of it or both sides agree on a correction. The rest stays due on its day.{' '}
@@ -106,12 +118,14 @@ function Question({
             label: 'What is wrong',
             value: loads.length === 1 ? (loads[0]?.loadId ?? '') : '',
             options: [
+              // Nothing is chosen at first: a load's figure against the whole document would hold nearly all of it.
+              ...(loads.length === 1 ? [] : [{ value: '', label: 'Choose a load, or the whole document' }]),
               ...loads.map(({ loadId, ticket, amount }) => ({
                 value: loadId,
                 label: `Load ${ticket}: ${figures.show(amount)} ${currency}`,
               })),
               {
-                value: '',
+                value: WHOLE,
                 label: `The whole document: ${figures.show(document.totals.payable)} ${currency}`,
               },
             ],
@@ -132,6 +146,6 @@ function Question({
           },
         ]}
       />
-    </details>
+    </>
   );
 }

@@ -11,7 +11,12 @@ interface SheetProps {
   readonly figures: Figures;
 }
 
-export function DocumentLines({ document, figures }: SheetProps) {
+export interface DocumentLinesProps extends SheetProps {
+  /** The loads on it, for the way to their pages. */
+  readonly loadIds: ReadonlyMap<string, string>;
+}
+
+export function DocumentLines({ document, figures, loadIds }: DocumentLinesProps) {
   const { lines, deductions, advances, currency } = document;
   const loads = grouped(lines, ({ load }) => (load === null ? '' : `${load.deliveredOn} ${load.ticket}`));
   const kinds = grouped(deductions, ({ label, payee }) => `${label} ${payee ?? ''}`);
@@ -22,7 +27,16 @@ export function DocumentLines({ document, figures }: SheetProps) {
       {loads.map((group) => {
         const load = group[0]?.load ?? null;
         const name = load === null ? 'Not of one load' : `Load ${load.ticket}, ${load.deliveredOn}`;
-        return <Lines key={name} name={name} lines={group} figures={figures} isOpen={isOnly} />;
+        return (
+          <Lines
+            key={name}
+            name={name}
+            lines={group}
+            figures={figures}
+            isOpen={isOnly}
+            loadId={loadIds.get(load?.ticket ?? '')}
+          />
+        );
       })}
       {kinds.length === 0 ? null : <h3>Taken off</h3>}
       {kinds.map((group) => {
@@ -67,9 +81,10 @@ interface LinesProps {
   readonly lines: readonly DocumentLine[];
   readonly figures: Figures;
   readonly isOpen: boolean;
+  readonly loadId?: string | undefined;
 }
 
-function Lines({ name, lines, figures, isOpen }: LinesProps) {
+function Lines({ name, lines, figures, isOpen, loadId }: LinesProps) {
   return (
     <details className="load-lines" open={isOpen}>
       <summary>
@@ -87,6 +102,13 @@ function Lines({ name, lines, figures, isOpen }: LinesProps) {
           </div>
         ))}
       </dl>
+      {loadId === undefined ? null : (
+        <p>
+          <a className="load-link" href={`/loads/${loadId}`}>
+            Ticket, tests and settlement of this load
+          </a>
+        </p>
+      )}
     </details>
   );
 }
@@ -112,7 +134,7 @@ function Sums({ document, figures }: SheetProps) {
             </div>
           ))}
       <div className="to-pay">
-        <dt>{isNote ? 'Changes what is owed by' : 'To pay'}</dt>
+        <dt>{isNote ? 'Changes what is owed by' : 'To pay, as issued'}</dt>
         <dd className="amount">
           {figures.show(totals.payable)} {document.currency}
         </dd>

@@ -49,7 +49,7 @@ export function DocumentStanding({ view, figures }: DocumentStandingProps) {
             {settledBy.map(({ name, on, amount, discount }) => (
               <tr key={`${name} ${on} ${amount}`}>
                 <th scope="row">{name}</th>
-                <td>{on}</td>
+                <td className="day">{on}</td>
                 <td className="amount">
                   {figures.show(amount)}
                   {discount === null ? null : (

@@ -37,7 +37,7 @@ export function standingWords(view: DocumentView, figures: Figures): readonly st
   return [
     isAll ? 'Nothing of it is paid yet.' : `${money(open)} of it is open still.`,
     ...(isHeld ? [`${money(held)} is held while it is questioned, and not due.`] : []),
-    ...(signOf(due) <= 0 ? [] : [dueWords(view, `${isHeld || !isAll ? money(due) : 'It'} is`, daysLate)]),
+    ...(signOf(due) <= 0 ? [] : [dueWords(view, `${isHeld ? money(due) : 'It'} is`, daysLate)]),
   ];
 }
 

@@ -11,7 +11,7 @@ export function EInvoiceForm({
   readonly buyer: string;
 }) {
   return (
-    <details className="more-fields">
+    <details className="more-fields money-part">
       <summary>As an electronic invoice, for bookkeeping programs (XML)</summary>
       <form action={`/money/documents/${documentId}/e-invoice`} method="get" className="record-form">
         <p className="hint" id="countries-hint">

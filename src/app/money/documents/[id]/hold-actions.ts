@@ -10,6 +10,7 @@ import { keyOf, submit, textOf } from '../../../forms/submit.ts';
 import { currentContext, readerLocale } from '../../../server/current-caller.ts';
 import { tellingAddress } from '../../../server/told.ts';
 import { typedAmount } from '../../typed-amount.ts';
+import { WHOLE } from './whole-document.ts';
 
 export async function holdBack(before: FormState, sent: FormData): Promise<FormState> {
   return await submit(before, sent, async () => {
@@ -18,9 +19,15 @@ export async function holdBack(before: FormState, sent: FormData): Promise<FormS
       textOf(sent, 'load'),
       await readerLocale(),
     ];
+    if (loadId === '') {
+      return {
+        refused: 'Nothing was recorded yet. Put this right and send it again:',
+        problems: [{ field: 'load', message: 'is not chosen yet' }],
+      };
+    }
     const { held } = await holdAmount(await currentContext(), {
       documentId,
-      ...(loadId === '' ? {} : { loadId }),
+      ...(loadId === WHOLE ? {} : { loadId }),
       figure: typedAmount(textOf(sent, 'figure'), locale),
       reason: textOf(sent, 'reason'),
       ...keyOf(sent),

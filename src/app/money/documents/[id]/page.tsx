@@ -11,7 +11,7 @@ import {
 import type { MoneyDocument } from '../../../../domain/money/money-document.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readDocument } from '../../../../usecases/money/read-document.ts';
-import type { Asked } from '../../../place/asked.ts';
+import { type Asked, askedText } from '../../../place/asked.ts';
 import { opening } from '../../../place/sentence.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
@@ -76,8 +76,17 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
       </ul>
       <Warnings document={document} />
       <Facts document={document} />
-      <DocumentHolds view={view} figures={figures} mayQuestion={mayDo(role, 'question-amount')} />
-      <DocumentLines document={document} figures={figures} />
+      <DocumentHolds
+        view={view}
+        figures={figures}
+        mayQuestion={mayDo(role, 'question-amount')}
+        isAsking={askedText(asked, 'question') !== undefined}
+      />
+      <DocumentLines
+        document={document}
+        figures={figures}
+        loadIds={new Map(view.loads.map(({ loadId, ticket }) => [ticket, loadId]))}
+      />
       {document.terms.length === 0 ? null : (
         <section aria-labelledby="terms">
           <h2 id="terms">Terms</h2>
