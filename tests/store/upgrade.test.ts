@@ -18,6 +18,8 @@ import type { Context } from '../../src/usecases/context.ts';
 import { correctLoad } from '../../src/usecases/loads/correct-load.ts';
 import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { readTicket } from '../../src/usecases/loads/read-ticket.ts';
+import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
+import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
@@ -184,5 +186,11 @@ test('an old record is whole after it was brought up to date, and goes on', asyn
   expect(await settleLoads(seller, { agreementId })).toEqual({ settled: 1, refused: 0, waiting: 0 });
   const { loads } = await readLoadList(seller, { agreementId, status: 'settled', locale: 'en-US' });
   expect(loads.map(({ standing }) => 'total' in standing && standing.total)).toEqual(['1,991.07']);
+  // It knew no invoices and payments then.
+  const { documents } = await issueInvoices(seller, { agreementId });
+  expect(documents).toMatchObject([{ number: '1', kind: 'invoice', payable: '1991.07' }]);
+  const payment = { amount: '1991.07', paid_on: '2026-11-25', method: 'check' };
+  const received = { agreementId, direction: 'received', payment } as const;
+  expect(await recordPayment(seller, received)).toMatchObject({ counts: true });
   expect((await verifyRecord(tools)).faults).toEqual([]);
 });

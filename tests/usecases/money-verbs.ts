@@ -33,6 +33,8 @@ export interface Verb {
   readonly run: (context: Context, key: string) => Promise<unknown>;
   /** Asks the model, once the product has answered. */
   readonly expect: (side: Side) => Told;
+  /** Whose it is, where that follows from what it is about. */
+  readonly whose?: () => Side | undefined;
   /** Notes the ids that the product gave. */
   readonly keep?: (answer: never) => void;
 }
@@ -49,15 +51,69 @@ interface Drawing {
 const VERBS = [
   ...['deliver', 'deliver', 'report', 'settle', 'issue', 'issue', 'advance', 'interest', 'days', 'days'],
   ...['pay', 'pay', 'pay', 'pay', 'answer', 'answer', 'answer', 'reverse', 'hold', 'hold', 'release'],
-  ...['setOff', 'answerSetOff', 'correct', 'answerCorrection', 'lien', 'endLien', 'void'],
+  ...['setOff', 'setOff', 'setOff', 'answerSetOff', 'answerSetOff', 'correct', 'correct'],
+  ...['answerCorrection', 'answerCorrection', 'lien', 'endLien', 'void'],
 ] as const;
 
 export const VERB_NAMES = [...new Set<string>(VERBS)];
 
-export function drawVerb(drawing: Drawing): Verb {
-  const name = drawing.chance.pick(VERBS);
-  return { name, ...DRAWN[name](drawing) };
+/** What comes first, so that there is money to speak of. */
+const OPENING = ['deliver', 'deliver', 'deliver', 'report', 'report', 'settle', 'issue'] as const;
+
+/** Seldom a verb that has nothing to be about; `place` counts from 1. */
+export function drawVerb(drawing: Drawing, place: number): Verb & { readonly side: Side } {
+  const { chance } = drawing;
+  let name = OPENING[place - 1] ?? chance.pick(VERBS);
+  while (place > OPENING.length && !hasSubject(drawing, name) && chance.happens(0.95))
+    name = chance.pick(VERBS);
+  const drawn = DRAWN[name](drawing);
+  const side = drawn.whose?.() ?? sideOf(drawing, name);
+  const isAnybody = place > OPENING.length && chance.happens(0.15);
+  return { name, ...drawn, side: isAnybody || !side ? chance.pick(['seller', 'buyer']) : side };
 }
+
+type Name = (typeof VERBS)[number];
+
+function hasSubject({ chance, model }: Drawing, name: Name): boolean {
+  switch (name) {
+    case 'report':
+      return model.loads.some(({ dry, isVoid }) => dry === undefined && !isVoid);
+    case 'settle':
+      return model.loads.some(({ dry, total }) => dry !== undefined && total === undefined);
+    case 'void':
+      return chance.happens(0.3) && model.loads.some(({ total }) => total === undefined);
+    case 'answer':
+      return model.payments.some(({ answer }) => answer === undefined);
+    case 'reverse':
+      return model.payments.some(({ answer, isBack }) => answer === 'confirmed' && !isBack);
+    case 'pay':
+    case 'hold':
+      return model.documents.some((document) => model.due(document) > 0n);
+    case 'release':
+      return model.holds.some(({ endedOn }) => endedOn === undefined);
+    case 'setOff':
+      return model.onAccount() > 0n;
+    case 'answerSetOff':
+      return model.setOffs.some(({ answer }) => answer === undefined);
+    case 'correct':
+      return model.loads.some(({ total }) => total !== undefined);
+    case 'answerCorrection':
+      return model.corrections.some(({ answer }) => answer === undefined);
+    case 'endLien':
+      return model.liens.some(({ isOver }) => !isOver);
+    default:
+      return true;
+  }
+}
+
+/** Whose a verb is; undefined where it is either's. */
+function sideOf({ model }: Drawing, name: Name): Side | undefined {
+  if (['issue', 'advance', 'interest'].includes(name)) return model.terms.issuedBy;
+  if (['hold', 'release', 'endLien'].includes(name)) return 'buyer';
+  return undefined;
+}
+
+const otherThan = (side: Side): Side => (side === 'seller' ? 'buyer' : 'seller');
 
 type Drawn = Omit<Verb, 'name'>;
 
@@ -135,7 +191,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     };
   },
   issue: ({ chance, model, agreementId }) => {
-    const includeOpenPeriods = chance.happens(0.5);
+    const includeOpenPeriods = chance.happens(0.7);
     return {
       run: (context, key) => issueInvoices(context, { agreementId, includeOpenPeriods, key }),
       expect: (side) => model.issue(side, includeOpenPeriods),
@@ -170,9 +226,9 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     const amount = spread === 'as-said' && chance.happens(0.9) ? named : drawAmount(drawing);
     const asked = {
       ...{ direction: chance.pick(['paid', 'paid', 'received'] as const), amount, spread, parts },
-      paidOn: plusDays(model.today, chance.pick([0, 0, 0, -2, -6, 1])),
+      paidOn: plusDays(model.today, chance.pick([0, 0, 0, 0, -2, -6, -1, 1])),
       reference: chance.happens(0.5) ? String(chance.integer(1, 9)) : null,
-      ...{ isJoint: chance.happens(0.6), pastLien: chance.happens(0.7), isConfirmed: chance.happens(0.75) },
+      ...{ isJoint: chance.happens(0.75), pastLien: chance.happens(0.7), isConfirmed: chance.happens(0.75) },
     };
     const payment = {
       ...{ amount: dollars(amount), paid_on: asked.paidOn, method: 'check', spread },
@@ -183,6 +239,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     return {
       run: (context, key) =>
         recordPayment(context, { agreementId, direction, payment, parts: partsGiven(parts), confirmed, key }),
+      whose: () => (direction === 'paid' ? 'buyer' : 'seller'),
       expect: (side) => model.pay(side, asked),
       keep: ({ paymentId }: { paymentId: string }) => {
         const last = model.payments.at(-1);
@@ -201,6 +258,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     return {
       run: (context, key) =>
         answerPayment(context, { paymentId: payment?.id ?? v7(), answer: word, reason: why, key }),
+      whose: () => payment && (word === 'withdrawn' ? payment.by : otherThan(payment.payer)),
       expect: (side) => (payment ? model.answer(side, payment, word, why) : 'not-found'),
     };
   },
@@ -212,6 +270,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     return {
       run: (context, key) =>
         reversePayment(context, { paymentId: payment?.id ?? v7(), reversedOn: on, reason: why, key }),
+      whose: () => payment && otherThan(payment.payer),
       expect: (side) => (payment ? model.reverse(side, payment, on, why) : 'not-found'),
     };
   },
@@ -273,6 +332,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     return {
       run: (context, key) =>
         answerSetOff(context, { setOffId: setOff?.id ?? v7(), answer, reason: why, key }),
+      whose: () => setOff && (answer === 'withdrawn' ? setOff.by : otherThan(setOff.by)),
       expect: (side) => (setOff ? model.answerSetOff(side, setOff, answer, why) : 'not-found'),
     };
   },
@@ -306,6 +366,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     return {
       run: (context, key) =>
         answerCorrection(context, { correctionId: correction?.id ?? v7(), answer, reason: why, key }),
+      whose: () => correction && (answer === 'withdrawn' ? correction.by : otherThan(correction.by)),
       expect: (side) => (correction ? model.answerCorrection(side, correction, answer, why) : 'not-found'),
     };
   },
@@ -357,7 +418,16 @@ function drawAmount({ chance, model }: Drawing): bigint {
       all / 3n,
       one / 2n,
     ],
-    ...[all + 1234n, onAccount, onAccount / 2n, onAccount + 1n, BigInt(chance.integer(1, 500)), 0n],
+    ...[
+      all + 1234n,
+      all + 50_000n,
+      one + 5_000n,
+      onAccount,
+      onAccount / 2n,
+      onAccount + 1n,
+      BigInt(chance.integer(1, 500)),
+      0n,
+    ],
   ]);
 }
 

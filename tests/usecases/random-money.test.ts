@@ -16,7 +16,7 @@ import { type ModelTerms, MoneyModel, type Side } from './money-model.ts';
 import { drawVerb, VERB_NAMES } from './money-verbs.ts';
 import { type MoneyWorld, moneyWorld } from './money-world.ts';
 
-const IN_ONE = 60;
+const IN_ONE = 80;
 const VERBS = Number(process.env['HUSKLEDGER_TEST_VERBS'] ?? 240);
 const FIRST_SEED = Number(process.env['HUSKLEDGER_TEST_SEED'] ?? 1);
 const SEEDS = Array.from({ length: Math.ceil(VERBS / IN_ONE) }, (_, index) => FIRST_SEED + index);
@@ -32,44 +32,43 @@ afterAll(() => record.close());
 const met = new Map<string, number>();
 const meet = (what: string) => met.set(what, (met.get(what) ?? 0) + 1);
 
-test.each(SEEDS)('seed %i', async (seed) => {
-  const chance = chanceFrom(seed);
-  const terms = drawTerms(chance);
-  const world = await moneyWorld(record, agreed(terms));
-  const model = new MoneyModel(terms, FIRST_DAY);
-  const drawing = { chance, model, agreementId: world.agreementId, goTo: world.on };
-  for (let place = 1; place <= IN_ONE; place++) {
-    const side = chance.pick(['seller', 'buyer'] as const);
-    const verb = drawVerb(drawing);
-    const context = world[side];
-    const where = `seed ${seed}, verb ${place}: ${verb.name} by the ${side}`;
-    const answer = await told(verb.run(context, `${seed}-${place}`));
-    const expected = verb.expect(side);
-    expect(answer.refused, where).toBe(expected);
-    meet(answer.refused === undefined ? verb.name : `${verb.name} ${answer.refused}`);
-    if (answer.refused === undefined) {
-      verb.keep?.(answer.done as never);
-      // The same request again is answered alike and changes nothing.
-      if (chance.happens(0.15)) {
-        expect(await told(verb.run(context, `${seed}-${place}`)), where).toEqual(answer);
+test.each(SEEDS)(
+  'seed %i',
+  async (seed) => {
+    const chance = chanceFrom(seed);
+    const terms = drawTerms(chance);
+    const world = await moneyWorld(record, agreed(terms));
+    const model = new MoneyModel(terms, FIRST_DAY);
+    const drawing = { chance, model, agreementId: world.agreementId, goTo: world.on };
+    for (let place = 1; place <= IN_ONE; place++) {
+      const verb = drawVerb(drawing, place);
+      const { side } = verb;
+      const context = world[side];
+      const where = `seed ${seed}, verb ${place}: ${verb.name} by the ${side}`;
+      const answer = await told(verb.run(context, `${seed}-${place}`));
+      const expected = verb.expect(side);
+      expect(answer.refused, where).toBe(expected);
+      meet(answer.refused === undefined ? verb.name : `${verb.name} ${answer.refused}`);
+      if (answer.refused === undefined) {
+        verb.keep?.(answer.done as never);
+        // The same request again is answered alike and changes nothing.
+        if (chance.happens(0.15)) {
+          expect(await told(verb.run(context, `${seed}-${place}`)), where).toEqual(answer);
+        }
       }
+      await compare(world, model, where);
     }
-    await compare(world, model, where);
-  }
-  expect((await verifyRecord(record.tools)).faults, `seed ${seed}`).toEqual([]);
-});
+    expect((await verifyRecord(record.tools)).faults, `seed ${seed}`).toEqual([]);
+  },
+  300_000,
+);
 
 test('the sequences do every verb, and have many refused', () => {
+  const counts = [...met].map(([what, count]) => `${what}: ${count}`).sort();
+  if (VERBS > 240) process.stdout.write(`${counts.join('\n')}\n`);
   expect(VERB_NAMES.filter((name) => !met.has(name))).toEqual([]);
   const refusals = [...met.keys()].filter((what) => what.includes(' '));
   expect(refusals.length).toBeGreaterThan(15);
-  if (VERBS > 240)
-    process.stdout.write(
-      `${[...met]
-        .map(([what, count]) => `${what}: ${count}`)
-        .sort()
-        .join('\n')}\n`,
-    );
 });
 
 async function told(work: Promise<unknown>): Promise<{ done?: unknown; refused?: string }> {
@@ -83,7 +82,7 @@ async function told(work: Promise<unknown>): Promise<{ done?: unknown; refused?:
 
 function drawTerms(chance: Chance): ModelTerms {
   return {
-    invoices: chance.pick(['load', 'day', 'week', undefined]),
+    invoices: chance.happens(0.75) ? chance.pick(['load', 'day', 'week']) : undefined,
     netDays: chance.pick([0, 5, 10]),
     from: chance.pick(['invoice', 'delivery', 'settlement']),
     issuedBy: chance.pick<Side>(['seller', 'seller', 'buyer']),

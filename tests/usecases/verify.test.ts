@@ -59,7 +59,7 @@ beforeAll(async () => {
   await everyMoneyRow(record);
   superuser = await record.superuser();
   await disarm();
-}, 60_000);
+}, 120_000);
 afterAll(async () => {
   await superuser.end();
   await record.close();
@@ -334,6 +334,17 @@ describe('a change behind our back is named', async () => {
       expect(await faultsAfter(table, {})).not.toEqual([]);
     },
   );
+});
+
+test('an allocation that comes from nothing is named', async () => {
+  const source = '0198c0de-0000-7000-8000-000000000001';
+  await superuser.query(
+    `INSERT INTO allocation SELECT agreement_id, $1, 0, document_id, 0.01, 0 FROM allocation LIMIT 1`,
+    [source],
+  );
+  const { faults } = await verifyRecord(record.tools);
+  await superuser.query('DELETE FROM allocation WHERE source_id = $1', [source]);
+  expect(faults.map(({ row }) => row)).toEqual([`allocation ${source}`]);
 });
 
 /** Makes a change as only the database's owner can, verifies, and puts the row back as it was. */

@@ -201,6 +201,10 @@ export async function readUnenteredRows(tx: Transaction, agreementId: string): P
        LEFT JOIN journal_entry e ON e.agreement_id = r.agreement_id AND e.subject_id = r.id
        WHERE r.agreement_id = $1::uuid AND (e.sequence IS NULL OR e.posted_at <> r.${at} OR e.posted_by <> r.${by})`,
   );
+  // An allocation is remembered with what it comes from; one that comes from nothing would be met nowhere.
+  parts.push(`SELECT 'allocation' AS "table", a.source_id::text AS id FROM allocation a
+     LEFT JOIN journal_entry e ON e.agreement_id = a.agreement_id AND e.subject_id = a.source_id
+     WHERE a.agreement_id = $1::uuid AND e.sequence IS NULL`);
   return await tx.$queryRawUnsafe<OddRow[]>(parts.join(' UNION ALL '), agreementId);
 }
 
