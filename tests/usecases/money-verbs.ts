@@ -226,7 +226,7 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     const amount = spread === 'as-said' && chance.happens(0.9) ? named : drawAmount(drawing);
     const asked = {
       ...{ direction: chance.pick(['paid', 'paid', 'received'] as const), amount, spread, parts },
-      paidOn: plusDays(model.today, chance.pick([0, 0, 0, 0, -2, -6, -1, 1])),
+      paidOn: drawPaidOn(drawing),
       reference: chance.happens(0.5) ? String(chance.integer(1, 9)) : null,
       ...{ isJoint: chance.happens(0.75), pastLien: chance.happens(0.7), isConfirmed: chance.happens(0.75) },
     };
@@ -399,6 +399,17 @@ const DRAWN: Readonly<Record<(typeof VERBS)[number], (drawing: Drawing) => Drawn
     };
   },
 };
+
+/** Mostly today; often the last day of a discount, or the day after. */
+function drawPaidOn({ chance, model }: Drawing): string {
+  const { discount } = model.terms;
+  const invoices = model.documents.filter(({ kind }) => kind === 'invoice');
+  if (discount && invoices.length > 0 && chance.happens(0.4)) {
+    const last = plusDays(chance.pick(invoices).issuedOn, discount.withinDays + chance.integer(0, 1));
+    if (last <= model.today) return last;
+  }
+  return plusDays(model.today, chance.pick([0, 0, 0, 0, -2, -6, -1, 1]));
+}
 
 /** Around what is due and what is on account, to the cent and beside it. */
 function drawAmount({ chance, model }: Drawing): bigint {

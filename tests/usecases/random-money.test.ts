@@ -18,7 +18,7 @@ import { type MoneyWorld, moneyWorld } from './money-world.ts';
 
 const IN_ONE = 80;
 const VERBS = Number(process.env['HUSKLEDGER_TEST_VERBS'] ?? 240);
-const FIRST_SEED = Number(process.env['HUSKLEDGER_TEST_SEED'] ?? 1);
+const FIRST_SEED = Number(process.env['HUSKLEDGER_TEST_SEED'] ?? 9);
 const SEEDS = Array.from({ length: Math.ceil(VERBS / IN_ONE) }, (_, index) => FIRST_SEED + index);
 const FIRST_DAY = '2026-11-25';
 
