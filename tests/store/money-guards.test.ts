@@ -107,9 +107,25 @@ describe('what is recorded of money', () => {
     expect(await count(adviser, table)).toBe(0);
   });
 
-  test('an adviser sees the agreement whose money it does not see', async () => {
+  test('an adviser sees the agreement whose money it does not see, in the journal neither', async () => {
     expect(await count(adviser, 'agreement')).toBe(1);
     expect(await count(stranger, 'agreement')).toBe(0);
+    const kinds = await as(adviser, 'SELECT DISTINCT kind FROM journal_entry ORDER BY kind');
+    expect(kinds.map(({ kind }) => kind)).toContain('load');
+    expect(kinds.map(({ kind }) => kind)).not.toContain('document');
+    const theirs = await as(seller, 'SELECT DISTINCT kind FROM journal_entry ORDER BY kind');
+    expect(theirs.map(({ kind }) => kind)).toContain('document');
+    for (const table of ['posting', 'account_balance']) {
+      const accounts = await as(adviser, `SELECT DISTINCT account FROM ${table}`);
+      expect(accounts.every(({ account }) => String(account).startsWith('feed-'))).toBe(true);
+      expect(accounts.length).toBeGreaterThan(0);
+    }
+  });
+
+  test('nobody pays but the two of an agreement', async () => {
+    const [row] = await as(seller, 'SELECT * FROM payment LIMIT 1');
+    const third = { ...row, id: v7(), payer_id: stranger.caller.partyId, by_party_id: seller.caller.partyId };
+    await expect(write(seller, 'payment', third)).rejects.toThrow(/between the parties/);
   });
 
   test.each(MONEY_TABLES)('%s: neither of them writes it', async (table) => {
@@ -186,16 +202,19 @@ describe('a document', () => {
       [documentId],
     );
     const open = String(row?.['open']);
+    // Any two documents serve as what settles it.
+    const [first, second] = await as(seller, 'SELECT id FROM money_document ORDER BY serial LIMIT 2');
     const pay = (more: Row) =>
       write(seller, 'allocation', {
-        ...{ source_id: v7(), place: 0, document_id: documentId, amount: open, discount: '0' },
+        ...{ source_id: first?.['id'], place: 7, document_id: documentId, amount: open, discount: '0' },
         ...more,
       });
+    await expect(pay({ source_id: v7() })).rejects.toThrow(/no payment, set-off or note/);
     await expect(pay({ discount: '0.01' })).rejects.toThrow(/above its amount/);
     await expect(pay({ amount: '-1' })).rejects.toThrow(/allocation_amount/);
     await expect(pay({ amount: '0' })).rejects.toThrow(/allocation_amount/);
     await pay({});
-    await expect(pay({ amount: '0.01' })).rejects.toThrow(/above its amount/);
+    await expect(pay({ source_id: second?.['id'], amount: '0.01' })).rejects.toThrow(/above its amount/);
   });
 });
 

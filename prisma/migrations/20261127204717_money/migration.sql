@@ -352,12 +352,33 @@ BEGIN
   ) THEN
     RAISE EXCEPTION 'A document cannot be paid above its amount' USING ERRCODE = 'integrity_constraint_violation';
   END IF;
+  IF EXISTS (
+    SELECT FROM new_allocations given
+    WHERE NOT EXISTS (SELECT FROM payment_answer s WHERE s.agreement_id = given.agreement_id AND s.id = given.source_id)
+      AND NOT EXISTS (SELECT FROM set_off_answer s WHERE s.agreement_id = given.agreement_id AND s.id = given.source_id)
+      AND NOT EXISTS (SELECT FROM money_document s WHERE s.agreement_id = given.agreement_id AND s.id = given.source_id)
+  ) THEN
+    RAISE EXCEPTION 'Something settles a document that is no payment, set-off or note' USING ERRCODE = 'integrity_constraint_violation';
+  END IF;
   RETURN NULL;
 END $$;
 CREATE TRIGGER allocation_checked AFTER INSERT ON "allocation"
   REFERENCING NEW TABLE AS new_allocations FOR EACH STATEMENT EXECUTE FUNCTION check_allocations();
 
 -- ---- who may say what of money
+
+-- One of the two pays, and one of the two says so.
+CREATE FUNCTION check_payment() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+BEGIN
+  IF NOT EXISTS (
+    SELECT FROM agreement WHERE id = NEW.agreement_id
+      AND NEW.payer_id IN (seller_id, buyer_id) AND NEW.by_party_id IN (seller_id, buyer_id)
+  ) THEN
+    RAISE EXCEPTION 'A payment is between the parties of its agreement' USING ERRCODE = 'integrity_constraint_violation';
+  END IF;
+  RETURN NEW;
+END $$;
+CREATE TRIGGER payment_checked BEFORE INSERT ON "payment" FOR EACH ROW EXECUTE FUNCTION check_payment();
 
 -- The payee confirms or contests; whoever recorded a payment withdraws it; the payee says that it was given back.
 CREATE FUNCTION check_payment_word() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
@@ -451,6 +472,24 @@ BEGIN
   END LOOP;
 END $$;
 REVOKE ALL ON ALL TABLES IN SCHEMA public FROM PUBLIC;
+
+-- An adviser reads the journal of what it advises on, but for what the two pay each other.
+CREATE POLICY money_is_between_two ON "journal_entry" AS RESTRICTIVE FOR SELECT TO huskledger_app USING (
+  kind NOT IN (
+    'document', 'payment', 'payment-answer', 'payment-reversal', 'hold', 'hold-end', 'set-off', 'set-off-answer',
+    'lien-notice', 'lien-end'
+  ) OR agreement_id IN (SELECT id FROM agreement WHERE current_party() IN (seller_id, buyer_id)));
+DO $$
+DECLARE table_name text;
+BEGIN
+  FOREACH table_name IN ARRAY ARRAY['posting', 'account_balance'] LOOP
+    EXECUTE format(
+      'CREATE POLICY money_is_between_two ON %I AS RESTRICTIVE FOR SELECT TO huskledger_app USING (
+         account IN (''feed-delivered'', ''feed-waiting'', ''feed-settled'', ''feed-refused'')
+         OR agreement_id IN (SELECT id FROM agreement WHERE current_party() IN (seller_id, buyer_id)))',
+      table_name);
+  END LOOP;
+END $$;
 
 CREATE POLICY of_its_party ON "payee_account" TO huskledger_app
   USING (party_id = current_party()) WITH CHECK (party_id = current_party());

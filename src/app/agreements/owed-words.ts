@@ -1,9 +1,9 @@
 /**
- * What is owed for settled loads, by whom to whom, in words that both sides read alike.
+ * What is owed in all for settled loads, less what is paid, by whom to whom, in words that both sides read alike.
  */
 import type { AgreementSummary } from '../../usecases/agreements/read-agreement-list.ts';
 
-/** "Tarn Hollow Dairy owes Quillback Acres 241,310.52 USD for the settled loads." */
+/** "Tarn Hollow Dairy owes Quillback Acres 241,310.52 USD for settled loads, less what is paid." */
 export function owedWords({
   owed,
   currency,
@@ -13,5 +13,5 @@ export function owedWords({
   if (/^[0.,]*$/.test(owed)) return 'Nothing is owed for settled loads.';
   const isBack = owed.startsWith('−');
   const [debtor, creditor] = isBack ? [seller, buyer] : [buyer, seller];
-  return `${debtor} owes ${creditor} ${owed.replace('−', '')} ${currency} for the settled loads.`;
+  return `${debtor} owes ${creditor} ${owed.replace('−', '')} ${currency} for settled loads, less what is paid.`;
 }

@@ -66,7 +66,7 @@ function AgreementItem({ agreement }: { readonly agreement: AgreementSummary }) 
         <p>Closed early by both sides: {agreement.closedOn} is its last day of delivery.</p>
       )}
       <p>{opening(agreement.feed)}.</p>
-      <p className="owed">{owedWords(agreement)}</p>
+      {side === 'adviser' ? null : <p className="owed">{owedWords(agreement)}</p>}
       {loads === 0 ? (
         <p>No load has been weighed under it yet.</p>
       ) : (

@@ -28,7 +28,7 @@ export interface AgreementSummary {
   readonly closedOn: string | null;
   readonly loads: number;
   readonly waiting: number;
-  /** What the buyer owes the seller, invoiced or not, less what it paid; "−" before it where the seller owes. */
+  /** What the buyer owes the seller, invoiced or not, less what it paid; "−" before it where the seller owes. An adviser sees no money. */
   readonly owed: string;
   readonly currency: string;
 }
