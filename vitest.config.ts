@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: 'tests/store/template-for-all.ts',
     // Those need the built program and a browser, and these kill and wait: `npm run test:browser`, `npm run test:crash`.
     exclude: ['tests/browser/**', 'tests/store/crash/**'],
     // Two test files at a time on two processors, too: most of the time is the databases'.

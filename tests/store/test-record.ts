@@ -2,7 +2,7 @@
  * Records for tests: an embedded database from one migrated image, or a PostgreSQL server where
  * `HUSKLEDGER_TEST_SERVER` names one. Each test file has a database of its own.
  */
-import { mkdtemp, rm } from 'node:fs/promises';
+import { cp, lstat, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
@@ -26,9 +26,19 @@ export interface TestRecord {
 /** Which engine the tests run on. */
 export const SERVER = process.env['HUSKLEDGER_TEST_SERVER'];
 
+/** A migrated data folder to begin as a copy of; see template-for-all.ts. */
+const TEMPLATE = process.env['HUSKLEDGER_TEST_TEMPLATE'];
+
+async function copyRecord(from: string, to: string): Promise<void> {
+  // Sockets are nobody's to copy.
+  const filter = async (path: string) => !(await lstat(path)).isSocket();
+  await cp(from, to, { recursive: true, filter });
+}
+
 export async function openTestRecord(): Promise<TestRecord> {
   const dataFolder = await mkdtemp(join(tmpdir(), 'huskledger-test-'));
   const databaseUrl = SERVER === undefined ? undefined : await createDatabase(SERVER);
+  if (SERVER === undefined && TEMPLATE !== undefined) await copyRecord(TEMPLATE, dataFolder);
   const choice = { databaseUrl, dataFolder };
   const store = await openStore({ ...choice, migrations: MIGRATIONS });
   let clock = Date.UTC(2026, 10, 25, 12);
