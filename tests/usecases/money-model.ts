@@ -571,9 +571,12 @@ export class MoneyModel {
     if (load.net === net) return 'bad-input';
     const correction: ModelCorrection = { load, net, by, id: '', answer: undefined };
     this.corrections.push(correction);
-    const of = load.brought?.on;
-    if (!of) return undefined;
-    const amount = least(load.total - worth(net, load.dry ?? 0n), this.due(of));
+    if (!load.brought) return undefined;
+    const { total, deducted, on: of } = load.brought;
+    const then = worth(net, load.dry ?? 0n);
+    // What the note would take off, deductions and all.
+    const lower = total - deducted - (then - this.deducted(net, then));
+    const amount = least(lower, this.due(of));
     if (amount > 0n) this.place({ of, ticket: load.ticket, amount, by, correction });
     return undefined;
   }

@@ -13,7 +13,9 @@ export async function verifyCommand(args: readonly string[], terminal: Terminal)
   parseArgs({ args: [...args], options: {} });
   const progress = startProgress(terminal, () => performance.now());
   const { agreements, entries, settlements, faults } = await withRecord((record) =>
-    verifyRecord(record, (count) => progress.report({ doing: 'Checking', done: count, unit: 'entries' })),
+    verifyRecord(record, {
+      onEntries: (count) => progress.report({ doing: 'Checking', done: count, unit: 'entries' }),
+    }),
   ).finally(progress.end);
   for (const { agreement, row, message } of faults)
     terminal.say(`Agreement ${agreement}, ${row}: ${message}`);

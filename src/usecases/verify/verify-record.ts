@@ -38,12 +38,18 @@ export interface Verified {
 
 const ENTRIES_AT_ONCE = 2_000;
 
-/** `onEntries` is told how many entries have been walked. */
+export interface ToVerify {
+  /** One agreement; without it, all. */
+  readonly agreementId?: string;
+  /** Told how many entries have been walked. */
+  readonly onEntries?: (count: number) => void;
+}
+
 export async function verifyRecord(
   tools: Tools,
-  onEntries: (count: number) => void = () => {},
+  { agreementId, onEntries = () => {} }: ToVerify = {},
 ): Promise<Verified> {
-  const ids = await tools.store.forAudit(readAgreementIds);
+  const ids = agreementId === undefined ? await tools.store.forAudit(readAgreementIds) : [agreementId];
   let entries = 0;
   let settlements = 0;
   const faults: Fault[] = [];

@@ -111,7 +111,10 @@ describe('the rest of the terms', () => {
         'Tarn Hollow Dairy may take 2 % off an invoice that it pays in full within 10 days after the date of the invoice.',
       ],
     ],
-    [{ returnedPaymentFee: '25' }, ['A payment that the bank gives back costs whoever made it 25 USD.']],
+    [
+      { returnedPaymentFee: '25' },
+      ['A payment of Tarn Hollow Dairy that the bank gives back costs it 25 USD.'],
+    ],
     [{ text: 'By bank transfer' }, ['By bank transfer.']],
   ])('%j', (payment, paragraphs) => {
     expect(said({ payment })).toEqual(
