@@ -1,16 +1,21 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
+/** Money at random and ended at every step takes too long here; `npm run test:kills` and `test:postgres` run them. */
+const MONEY_AT_LENGTH = ['tests/usecases/money-faults.test.ts', 'tests/usecases/random-money.test.ts'];
+
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     globalSetup: 'tests/store/template-for-all.ts',
     // Those need the built program and a browser, and these kill, wait or fail at every step: `npm run test:browser`,
     // `npm run test:kills`, `npm run test:crash`.
-    exclude: ['tests/browser/**', 'tests/store/crash/**', 'tests/usecases/money-faults.test.ts'],
+    exclude: ['tests/browser/**', 'tests/store/crash/**', ...MONEY_AT_LENGTH],
     // Two test files at a time on two processors, too: most of the time is the databases'.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 60_000,
+    // Files share the modules that they import: reading those anew for each would take a fifth of the time.
+    isolate: false,
     // A record of its own for a test file takes a while on a busy machine.
     hookTimeout: 60_000,
   },

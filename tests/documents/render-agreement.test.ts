@@ -163,7 +163,7 @@ describe.skipIf(!hasPdftotext)(`the pages as read back (skipped where ${withoutP
 
   test('never end with a heading or begin with the last line of a paragraph, whatever the length', async () => {
     // Each line that the opening sentence takes moves all that follows by a line.
-    for (let lines = 0; lines <= 60; lines += 1) {
+    for (let lines = 0; lines <= 60; lines += 2) {
       const standing = 'No side has signed this offer, which stands until somebody takes it back. '.repeat(
         lines,
       );

@@ -20,12 +20,13 @@ import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { chanceFrom } from '../oracle/random.ts';
 import { prepareProduct } from '../oracle/settle-by-product.ts';
 import { workedExample } from '../oracle/worked-example.ts';
-import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { newParty, openTestRecord, SERVER, type TestRecord } from '../store/test-record.ts';
 
 const SERIES = 'corn-elevator-bid';
 const TICKETS = 8;
 const VERBS = 40;
-const SEQUENCES = 12;
+/** The embedded engine takes its time: a server is asked for more. */
+const SEQUENCES = SERVER === undefined ? 4 : 12;
 
 type Cells = Record<string, string>;
 
@@ -180,7 +181,7 @@ test(`${SEQUENCES} sequences of ${VERBS} verbs`, async () => {
       }
     }
   }
-  expect(settled).toBeGreaterThan(20);
-  expect(refusals).toBeGreaterThan(50);
+  expect(settled).toBeGreaterThan(SEQUENCES * 1.6);
+  expect(refusals).toBeGreaterThan(SEQUENCES * 4);
   expect((await verifyRecord(record.tools)).faults).toEqual([]);
 });

@@ -42,7 +42,8 @@ beforeAll(async () => {
   for (const [name, text] of Object.entries(EVERYTHING)) await writeFile(join(everything, name), text);
   const seller = await newParty(record.tools, 'Oddmeadow Farm');
   const buyer = await newParty(record.tools, 'Lanternfield Dairy');
-  for (const folder of ['demo/bushels-dry', everything]) {
+  // The first row of a table is the one that is changed: a small agreement is verified soonest.
+  for (const folder of [everything, 'demo/bushels-dry']) {
     const { problems, agreementId = '' } = await importTogether(record.tools, {
       folder,
       seller,
