@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
-/** Money at random and ended at every step takes too long here; `npm run test:kills` and `test:postgres` run them. */
+/** These take too long here: `npm run test:kills` runs the first, `npm run test:postgres` the second. */
 const MONEY_AT_LENGTH = ['tests/usecases/money-faults.test.ts', 'tests/usecases/random-money.test.ts'];
 
 export default defineConfig({

@@ -3,11 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Kills and waits take their time: apart from `npm test`, in .ci/run with few kills, in `npm run test:crash` with many. */
 export default defineConfig({
   test: {
-    include: [
-      'tests/store/crash/**/*.test.ts',
-      'tests/usecases/money-faults.test.ts',
-      'tests/usecases/random-money.test.ts',
-    ],
+    include: ['tests/store/crash/**/*.test.ts', 'tests/usecases/money-faults.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

@@ -3,12 +3,12 @@
  * every test file would take longer than most of the tests.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openStore } from '../../src/store/open-store.ts';
+import { RECORDS_FOLDER } from './records-folder.ts';
 
 export async function setup(): Promise<() => Promise<void>> {
-  const folder = await mkdtemp(join(tmpdir(), 'huskledger-template-'));
+  const folder = await mkdtemp(join(RECORDS_FOLDER, 'huskledger-template-'));
   const store = await openStore({
     databaseUrl: undefined,
     dataFolder: folder,

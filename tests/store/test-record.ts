@@ -3,7 +3,6 @@
  * `HUSKLEDGER_TEST_SERVER` names one. Each test file has a database of its own.
  */
 import { cp, lstat, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { v7 } from 'uuid';
@@ -11,6 +10,7 @@ import { openSeason } from '../../src/files/read-season.ts';
 import { openStore, type Store } from '../../src/store/open-store.ts';
 import type { Caller, Tools } from '../../src/usecases/context.ts';
 import { type ImportedSeason, recordSeason } from '../../src/usecases/season/record-season.ts';
+import { RECORDS_FOLDER } from './records-folder.ts';
 
 export const MIGRATIONS = 'prisma/migrations';
 
@@ -36,7 +36,7 @@ async function copyRecord(from: string, to: string): Promise<void> {
 }
 
 export async function openTestRecord(): Promise<TestRecord> {
-  const dataFolder = await mkdtemp(join(tmpdir(), 'huskledger-test-'));
+  const dataFolder = await mkdtemp(join(RECORDS_FOLDER, 'huskledger-test-'));
   const databaseUrl = SERVER === undefined ? undefined : await createDatabase(SERVER);
   if (SERVER === undefined && TEMPLATE !== undefined) await copyRecord(TEMPLATE, dataFolder);
   const choice = { databaseUrl, dataFolder };
