@@ -3,7 +3,7 @@
  * sets. Each is rounded once, for each load.
  */
 import type { Conditions } from '../agreement/conditions.ts';
-import { decimal, divide, type Exact, ONE, percent } from '../numbers/exact.ts';
+import { decimal, divide, type Exact, ONE, percent, powerOfTen } from '../numbers/exact.ts';
 import { printDecimal, printWritten } from '../numbers/printing.ts';
 import { fromPounds } from '../quantities/units.ts';
 import { amountOf, type Money, printAmount } from '../settlement/line.ts';
@@ -52,7 +52,7 @@ export function deduction(rule: DeductionRule, load: DeductedLoad, money: Money)
 function quantityOf(rule: DeductionRule, load: DeductedLoad, money: Money) {
   if (rule.per === 'load') return { quantity: ONE, unit: 'load', told: '1 load' };
   if (rule.per === 'percent') {
-    const total: Exact = { n: load.total < 0n ? 0n : load.total, d: 10n ** BigInt(money.decimals) };
+    const total: Exact = { n: load.total < 0n ? 0n : load.total, d: powerOfTen(money.decimals) };
     return { quantity: total, unit: money.currency, told: printAmount(total.n, money) };
   }
   const isDry = needsDryMatter(rule);

@@ -27,7 +27,7 @@ export interface PaymentGiven {
 }
 
 /** An amount of money above zero in a column, or undefined where the row has a fault there. */
-export function moneyCell(row: Row, column: string, money: Money): bigint | undefined {
+function moneyCell(row: Row, column: string, money: Money): bigint | undefined {
   const text = row.text(column);
   const amount = parseMinorUnits(text, money);
   if (amount !== undefined && amount > 0n) return amount;

@@ -1,16 +1,14 @@
 /**
  * Set-off: what is on account is used for open invoices. One side proposes it and the other consents; nobody helps itself.
  */
+
 import { parseMinorUnits } from '../../domain/money/minor-units.ts';
 import { type SPREADS, spreadOver } from '../../domain/money/spread.ts';
 import type { SetOffAnswerFact, SetOffFact } from '../../journal/money-facts.ts';
 import { setOffPostings } from '../../journal/money-postings.ts';
 import type { CorrectionEnd } from '../../store/rows/correction-rows.ts';
-import {
-  findSetOffAgreement,
-  insertSetOff,
-  insertSetOffAnswer,
-} from '../../store/rows/money/set-off-rows.ts';
+import { findAgreementOf } from '../../store/rows/money/row-stamp.ts';
+import { insertSetOff, insertSetOffAnswer } from '../../store/rows/money/set-off-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
@@ -91,7 +89,7 @@ export async function answerSetOff(
   permit(context, 'record-payment');
   const asked = { verb: 'answer-set-off', subject: setOffId, key, input: { answer, reason } };
   return await doOnce(context, asked, async (tx) => {
-    const agreementId = isId(setOffId) ? await findSetOffAgreement(tx, setOffId) : undefined;
+    const agreementId = isId(setOffId) ? await findAgreementOf(tx, 'set_off', setOffId) : undefined;
     if (agreementId === undefined) throw new Refusal('not-found', 'There is no such proposal.');
     const frame = await moneyFrame(tx, context, agreementId);
     const setOff = frame.rows.setOffs.find(({ id }) => id === setOffId);

@@ -2,6 +2,7 @@
  * What becomes of a payment that one side recorded: the payee confirms it, and only then it counts, or contests it;
  * whoever recorded it may take it back until then.
  */
+
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import { spreadOver } from '../../domain/money/spread.ts';
@@ -9,11 +10,8 @@ import type { Posting } from '../../journal/accounts.ts';
 import type { PaymentAnswerFact } from '../../journal/money-facts.ts';
 import { paymentPostings } from '../../journal/money-postings.ts';
 import type { Transaction } from '../../store/open-store.ts';
-import {
-  findPaymentAgreement,
-  insertPaymentAnswer,
-  type PaymentRow,
-} from '../../store/rows/money/payment-rows.ts';
+import { insertPaymentAnswer, type PaymentRow } from '../../store/rows/money/payment-rows.ts';
+import { findAgreementOf } from '../../store/rows/money/row-stamp.ts';
 import { isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
@@ -68,7 +66,7 @@ export async function openPayment(
   context: Context,
   paymentId: string,
 ): Promise<{ readonly frame: MoneyFrame; readonly payment: PaymentRow }> {
-  const agreementId = isId(paymentId) ? await findPaymentAgreement(tx, paymentId) : undefined;
+  const agreementId = isId(paymentId) ? await findAgreementOf(tx, 'payment', paymentId) : undefined;
   if (agreementId === undefined) throw new Refusal('not-found', 'There is no such payment.');
   const frame = await moneyFrame(tx, context, agreementId);
   const payment = frame.rows.payments.find(({ id }) => id === paymentId);

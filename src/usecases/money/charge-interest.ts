@@ -90,7 +90,7 @@ export async function chargeInterest(
 }
 
 /** The agreed rule, or undefined where none is. */
-export function interestRule({ conditions }: Pick<MoneyFrame, 'conditions'>): InterestRule | undefined {
+function interestRule({ conditions }: Pick<MoneyFrame, 'conditions'>): InterestRule | undefined {
   const agreed = conditions.payment?.interest;
   return agreed && { percentPerYear: decimal(agreed.percentPerYear), dayCount: agreed.dayCount };
 }

@@ -13,7 +13,7 @@ import { badInput } from '../read-input-rows.ts';
 import type { MoneyFrame } from './money-frame.ts';
 import { readPartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
-import { nameOf } from './statement-entries.ts';
+import { compareText, nameOf } from './statement-entries.ts';
 
 export interface JournalWanted {
   /** One agreement; without it, all. */
@@ -42,7 +42,7 @@ export async function exportJournal(context: Context, wanted: JournalWanted): Pr
     for (const { frame } of await readPartnerMoney(tx, context, { agreementId: wanted.agreementId })) {
       rows.push(...(await agreementRows(tx, frame, wanted)));
     }
-    return journalCsv(rows.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)));
+    return journalCsv(rows.sort((a, b) => compareText(a.date, b.date)));
   });
 }
 

@@ -4,7 +4,7 @@
  */
 import { conditionsOf } from '../../domain/agreement/conditions.ts';
 import type { DocumentLine } from '../../domain/money/money-document.ts';
-import { decimal, multiply, percent } from '../../domain/numbers/exact.ts';
+import { decimal, multiply, percent, powerOfTen } from '../../domain/numbers/exact.ts';
 import { printDecimal, printWritten } from '../../domain/numbers/printing.ts';
 import { roundToUnits } from '../../domain/numbers/rounding.ts';
 import type { Waiting } from '../../domain/settlement/outcome.ts';
@@ -133,9 +133,7 @@ function advanceLine(
   const share = percent(decimal(terms.sharePercent));
   const units = roundToUnits(multiply({ n: value.amount, d: 1n }, share), 0, money.rounding);
   const isWhole = value.unit === 'load';
-  const rate = isWhole
-    ? { n: units, d: 10n ** BigInt(money.decimals) }
-    : multiply(decimal(terms.rate), share);
+  const rate = isWhole ? { n: units, d: powerOfTen(money.decimals) } : multiply(decimal(terms.rate), share);
   return {
     units,
     line: {

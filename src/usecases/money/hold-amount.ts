@@ -2,12 +2,14 @@
  * Holds back what is questioned of a document: the undisputed part stays due. The buyer says what it makes of a load
  * itself; the difference waits until it lets go, or until a note or a decision answers it.
  */
+
 import { minorUnits, parseMinorUnits } from '../../domain/money/minor-units.ts';
 import type { HoldFact } from '../../journal/money-facts.ts';
 import { holdPostings } from '../../journal/money-postings.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { findDocument } from '../../store/rows/money/document-rows.ts';
-import { findHoldAgreement, insertHolds } from '../../store/rows/money/hold-rows.ts';
+import { insertHolds } from '../../store/rows/money/hold-rows.ts';
+import { findAgreementOf } from '../../store/rows/money/row-stamp.ts';
 import { isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
@@ -135,7 +137,7 @@ export async function releaseHold(
 ): Promise<{ readonly released: string }> {
   permit(context, 'question-amount');
   return await doOnce(context, { verb: 'release-hold', subject: holdId, key, input: {} }, async (tx) => {
-    const agreementId = isId(holdId) ? await findHoldAgreement(tx, holdId) : undefined;
+    const agreementId = isId(holdId) ? await findAgreementOf(tx, 'hold', holdId) : undefined;
     if (agreementId === undefined) throw new Refusal('not-found', 'There is no such hold.');
     const frame = await moneyFrame(tx, context, agreementId);
     const hold = frame.rows.holds.find(({ id }) => id === holdId);

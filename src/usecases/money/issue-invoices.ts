@@ -80,8 +80,7 @@ export async function issueNotes(
 }
 
 /** Refuses `not-yours`. */
-export function refuseOtherIssuer({ conditions, side, found }: MoneyFrame): void {
-  const issuer = conditions.payment?.issuedBy ?? 'seller';
+export function refuseOtherIssuer({ issuer, side, found }: MoneyFrame): void {
   if (side === issuer) return;
   const name = issuer === 'seller' ? found.row.sellerName : found.row.buyerName;
   throw new Refusal('not-yours', `By your agreement ${name} issues the invoices.`);

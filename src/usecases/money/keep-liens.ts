@@ -2,10 +2,12 @@
  * A lender's written notice of a lien on the feed: from then on payments are made out to the lender as well, until the
  * buyer records that the lien is over.
  */
+
 import { parseLocalDate } from '../../domain/dates/local-date.ts';
 import { LIEN_COLUMNS, readLienRow } from '../../domain/money/lien-row.ts';
 import type { LienEndFact, LienNoticeFact } from '../../journal/money-facts.ts';
-import { findLienAgreement, insertLienEnd, insertLienNotice } from '../../store/rows/money/lien-rows.ts';
+import { insertLienEnd, insertLienNotice } from '../../store/rows/money/lien-rows.ts';
+import { findAgreementOf } from '../../store/rows/money/row-stamp.ts';
 import { isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { readReason } from '../corrections/read-reason.ts';
@@ -75,7 +77,7 @@ export async function endLien(
   permit(context, 'keep-lien');
   const asked = { verb: 'end-lien', subject: lienId, key, input: { endedOn, reason } };
   return await doOnce(context, asked, async (tx) => {
-    const agreementId = isId(lienId) ? await findLienAgreement(tx, lienId) : undefined;
+    const agreementId = isId(lienId) ? await findAgreementOf(tx, 'lien_notice', lienId) : undefined;
     if (agreementId === undefined) throw new Refusal('not-found', 'There is no such notice.');
     const frame = await moneyFrame(tx, context, agreementId);
     if (frame.side !== 'buyer') {

@@ -25,6 +25,8 @@ export interface MoneyFrame extends MoneyOf {
   /** The local date in the agreement's time zone. */
   readonly today: LocalDate;
   readonly side: 'seller' | 'buyer';
+  /** Who draws up the invoices: the seller, unless they agreed on self-billing. */
+  readonly issuer: 'seller' | 'buyer';
   readonly recorded: Recorded;
   readonly rows: MoneyRows;
   readonly standing: Standing;
@@ -43,15 +45,21 @@ export async function moneyFrame(
 
 /** The same for an agreement that is found and locked already. */
 export async function frameOf(tx: Transaction, context: Context, found: FoundAgreement): Promise<MoneyFrame> {
+  return frameWith(context, found, await readMoneyRows(tx, [found.row.id]));
+}
+
+/** The same where the agreement's rows have been read. */
+export function frameWith(context: Context, found: FoundAgreement, rows: MoneyRows): MoneyFrame {
   const of = moneyOfAgreement(found);
-  const rows = await readMoneyRows(tx, [found.row.id]);
+  const conditions = conditionsOf(found.agreement) ?? {};
   const recordedAt = stamp(context);
   return {
     ...of,
     found,
     agreementId: found.row.id,
     buyerId: found.row.buyerId,
-    conditions: conditionsOf(found.agreement) ?? {},
+    conditions,
+    issuer: conditions.payment?.issuedBy ?? 'seller',
     print: (amount) => printAmount(amount, of.money),
     today: of.dayOf(recordedAt),
     side: sideOf(found.row, context.caller) === 'seller' ? 'seller' : 'buyer',

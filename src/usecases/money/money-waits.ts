@@ -52,8 +52,8 @@ export function issuesWaiting(
   { frame, pending: { claims, waiting } }: PartnerMoney & { readonly pending: Pending },
   show: ShowAmount,
 ): readonly MoneyWait[] {
-  const { conditions, side, agreementId, found, recorded } = frame;
-  if ((conditions.payment?.issuedBy ?? 'seller') !== side) return [];
+  const { conditions, issuer, side, agreementId, found, recorded } = frame;
+  if (issuer !== side) return [];
   const path = `/money/issue?agreement=${agreementId}`;
   const waits: MoneyWait[] = [];
   if (claims.length > 0) {

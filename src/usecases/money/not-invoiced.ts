@@ -48,7 +48,7 @@ export function notInvoiced({ claims, waiting }: Pending, frame: MoneyFrame): No
 }
 
 /** What a waiting load is thought to come to, in minor units; undefined where nothing says so. */
-export function provisionalValue(
+function provisionalValue(
   { terms: { agreement }, waiting, evidence }: WaitingLoad,
   { money }: Pick<MoneyFrame, 'money'>,
 ): bigint | undefined {

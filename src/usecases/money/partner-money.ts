@@ -2,11 +2,13 @@
  * The agreements between the caller's party and another one, with all that is recorded of their money.
  */
 import type { Transaction } from '../../store/open-store.ts';
-import { readAgreements } from '../../store/rows/agreement-rows.ts';
+import { type AgreementRow, readAgreements } from '../../store/rows/agreement-rows.ts';
+import { readMoneyRows } from '../../store/rows/money/all-money-rows.ts';
 import { sideOf, withVersions } from '../agreements/find-agreement.ts';
 import type { Context } from '../context.ts';
 import { Refusal } from '../refusal.ts';
-import { frameOf, type MoneyFrame } from './money-frame.ts';
+import { frameWith, type MoneyFrame } from './money-frame.ts';
+import { someRows } from './money-rows.ts';
 
 export interface Partner {
   readonly id: string;
@@ -25,7 +27,7 @@ export async function readPartnerMoney(
   context: Context,
   wanted: { readonly partnerId?: string | undefined; readonly agreementId?: string | undefined } = {},
 ): Promise<readonly PartnerMoney[]> {
-  const money: PartnerMoney[] = [];
+  const known: { readonly partner: Partner; readonly row: AgreementRow }[] = [];
   for (const row of await readAgreements(tx)) {
     const side = sideOf(row, context.caller);
     if (side === 'adviser') continue;
@@ -35,10 +37,19 @@ export async function readPartnerMoney(
         : { id: row.sellerId, name: row.sellerName };
     if (wanted.partnerId !== undefined && partner.id !== wanted.partnerId) continue;
     if (wanted.agreementId !== undefined && row.id !== wanted.agreementId) continue;
-    money.push({ partner, frame: await frameOf(tx, context, await withVersions(tx, row)) });
+    known.push({ partner, row });
   }
-  if (money.length === 0 && (wanted.partnerId ?? wanted.agreementId) !== undefined) {
+  if (known.length === 0 && (wanted.partnerId ?? wanted.agreementId) !== undefined) {
     throw new Refusal('not-found', 'You have no agreement with that party.');
+  }
+  const rows = await readMoneyRows(
+    tx,
+    known.map(({ row }) => row.id),
+  );
+  const money: PartnerMoney[] = [];
+  for (const { partner, row } of known) {
+    const own = someRows(rows, ({ agreementId }) => agreementId === row.id);
+    money.push({ partner, frame: frameWith(context, await withVersions(tx, row), own) });
   }
   return money;
 }

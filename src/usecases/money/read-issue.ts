@@ -74,8 +74,7 @@ export async function readIssue(
     const [one] = await readPartnerMoney(tx, context, { agreementId });
     if (!one) throw new Error('Reading an agreement that is not there was not refused');
     const { frame, partner } = one;
-    const { conditions, found, side } = frame;
-    const issuer = conditions.payment?.issuedBy ?? 'seller';
+    const { conditions, found, issuer, side } = frame;
     const { claims, lacking } = await claimLoads(tx, frame);
     const isFresh = ({ isNote, corrects }: LoadClaim) => !isNote && corrects === null;
     const { seller, buyer } = found.agreement;

@@ -2,6 +2,7 @@
  * The Money place: what waits for the caller, what it owes and is owed by due date, and how the season's value was
  * delivered, invoiced and paid.
  */
+
 import { figuresFor } from '../../documents/figures.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { ageing, daysLate } from '../../domain/money/ageing.ts';
@@ -14,6 +15,7 @@ import { answersWaiting, issuesWaiting, type MoneyWait, overdueWaiting } from '.
 import { notInvoiced, type Pending, readPending } from './not-invoiced.ts';
 import { type PartnerMoney, readerSign, readPartnerMoney } from './partner-money.ts';
 import { type SeasonMoney, seasonMoney } from './season-money.ts';
+import { compareText } from './statement-entries.ts';
 
 /**
  * How things stand with one partner in one currency, amounts as the reader writes them. `balance` and its parts are told in
@@ -105,9 +107,7 @@ export async function readMoney(
       today: money[0]?.frame.today ?? ('' as LocalDate),
       waits: waits.sort((a, b) => (a.since < b.since ? -1 : 1)),
       partners: [...groups.values()].map((group) => standingWith(group, locale)),
-      items: money
-        .flatMap((one) => dueItems(one, locale))
-        .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0)),
+      items: money.flatMap((one) => dueItems(one, locale)).sort((a, b) => compareText(a.dueOn, b.dueOn)),
       seasons: await seasonMoney(tx, money),
     };
   });
@@ -167,7 +167,7 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
       id: frame.agreementId,
       number: frame.found.row.number,
       side: frame.side,
-      isIssuer: (frame.conditions.payment?.issuedBy ?? 'seller') === frame.side,
+      isIssuer: frame.issuer === frame.side,
     })),
     ...loads,
     settled: size(pendingSum.settled),

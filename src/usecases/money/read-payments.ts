@@ -16,7 +16,7 @@ import { liveLiens } from './money-rows.ts';
 import { readPartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
 import { storedSpread } from './spread-wanted.ts';
-import { nameOf } from './statement-entries.ts';
+import { compareText, nameOf } from './statement-entries.ts';
 
 /** What of a document money settled. */
 export interface SettledPart {
@@ -145,7 +145,7 @@ export async function readPayments(
     const ends = new Map(rows.lienEnds.map(({ fact }) => [fact.lien, fact]));
     const payable = standing.documents
       .filter(({ open, held }) => open - held > 0n)
-      .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : a.serial - b.serial));
+      .sort((a, b) => compareText(a.dueOn, b.dueOn) || a.serial - b.serial);
     return {
       agreementId: frame.agreementId,
       agreement: frame.found.row.number,
@@ -204,7 +204,7 @@ export async function readPayments(
       isInterestAgreed: conditions.payment?.interest !== undefined,
       isAdvanceAgreed: conditions.advance !== undefined,
       returnedPaymentFee: feeOf(frame),
-      isIssuer: (conditions.payment?.issuedBy ?? 'seller') === side,
+      isIssuer: frame.issuer === side,
     };
   });
 }

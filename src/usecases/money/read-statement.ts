@@ -185,7 +185,7 @@ function printedAgeing(
 }
 
 /** The open documents of an agreement, and what is on account, as the reader counts them. */
-export function openOf(
+function openOf(
   frame: MoneyFrame,
   { to, print }: { readonly to: LocalDate; readonly print: (amount: bigint) => string },
 ): readonly OpenItem[] {
@@ -227,7 +227,7 @@ export function openOf(
 }
 
 /** What is held of an agreement's documents. */
-export async function heldOf(
+async function heldOf(
   tx: Transaction,
   frame: MoneyFrame,
   print: (amount: bigint) => string,

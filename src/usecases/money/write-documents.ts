@@ -136,7 +136,7 @@ function printed(
     agreement: { number: row.number, version: String(row.version), fingerprint: row.fingerprint },
     seller: row.sellerName,
     buyer: row.buyerName,
-    issuedBy: conditions.payment?.issuedBy ?? 'seller',
+    issuedBy: frame.issuer,
     feed: FEEDS[agreement.feed],
     issuedOn: frame.today,
     dueOn: draft.dueOn,

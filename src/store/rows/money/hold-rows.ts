@@ -69,12 +69,3 @@ export async function readHoldEnds(
     agreementIds,
   );
 }
-
-/** The agreement of a hold, or undefined where there is none that the transaction may see. */
-export async function findHoldAgreement(tx: Transaction, id: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
-    'SELECT agreement_id AS "agreementId" FROM hold WHERE id = $1::uuid',
-    id,
-  );
-  return row?.agreementId;
-}

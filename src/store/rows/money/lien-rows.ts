@@ -72,12 +72,3 @@ export async function readLienEnds(
     agreementIds,
   );
 }
-
-/** The agreement of a notice, or undefined where there is none that the transaction may see. */
-export async function findLienAgreement(tx: Transaction, id: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
-    'SELECT agreement_id AS "agreementId" FROM lien_notice WHERE id = $1::uuid',
-    id,
-  );
-  return row?.agreementId;
-}

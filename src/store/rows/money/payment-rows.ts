@@ -90,15 +90,6 @@ export async function readPayments(
   );
 }
 
-/** The agreement of a payment, or undefined where there is none that the transaction may see. */
-export async function findPaymentAgreement(tx: Transaction, id: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
-    'SELECT agreement_id AS "agreementId" FROM payment WHERE id = $1::uuid',
-    id,
-  );
-  return row?.agreementId;
-}
-
 export async function readPaymentAnswers(
   tx: Transaction,
   agreementIds: readonly string[],

@@ -1,6 +1,7 @@
 /**
  * Every row about money comes with the fact that the journal remembers of it and the moment it was recorded.
  */
+import type { Transaction } from '../../open-store.ts';
 
 /** A row with its fact. */
 export interface Stamped<Fact> {
@@ -22,3 +23,16 @@ export const OF_AGREEMENTS = 't.agreement_id = ANY($1::uuid[])';
 export const allocatedBy = (source: string) => `coalesce((
   SELECT json_agg(json_build_object('document', a.document_id, 'amount', a.amount::text, 'discount', a.discount::text) ORDER BY a.place)
   FROM allocation a WHERE a.agreement_id = t.agreement_id AND a.source_id = ${source}), '[]')`;
+
+/** The agreement of a row by its id, or undefined where there is none that the transaction may see. */
+export async function findAgreementOf(
+  tx: Transaction,
+  table: 'payment' | 'hold' | 'set_off' | 'lien_notice',
+  id: string,
+): Promise<string | undefined> {
+  const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
+    `SELECT agreement_id AS "agreementId" FROM "${table}" WHERE id = $1::uuid`,
+    id,
+  );
+  return row?.agreementId;
+}

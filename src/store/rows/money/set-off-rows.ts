@@ -73,12 +73,3 @@ export async function readSetOffAnswers(
     agreementIds,
   );
 }
-
-/** The agreement of a set-off, or undefined where there is none that the transaction may see. */
-export async function findSetOffAgreement(tx: Transaction, id: string): Promise<string | undefined> {
-  const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
-    'SELECT agreement_id AS "agreementId" FROM set_off WHERE id = $1::uuid',
-    id,
-  );
-  return row?.agreementId;
-}
