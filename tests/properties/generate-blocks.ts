@@ -116,6 +116,8 @@ export function generateRetest(chance: Chance): Group {
     keptDays: days(chance),
     ...(chance.happens(0.7) ? { parts: chance.shuffled(SAMPLE_PARTS) } : {}),
     referee: 'Bell Reach Referees',
+    ...(chance.happens(0.5) ? { testWithinDays: days(chance) } : {}),
+    ...(chance.happens(0.5) ? { ifNoReferee: chance.pick(['first-stands', 'mean-of-others']) } : {}),
     fee: chance.pick(['asker-unless-moved', 'split', 'further-from-referee']),
     measures,
   };

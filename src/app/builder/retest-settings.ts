@@ -24,6 +24,23 @@ export const RETEST_SETTINGS: readonly Setting[] = [
   },
   { kind: 'text', path: ['referee'], label: 'Referee laboratory' },
   {
+    kind: 'figure',
+    path: ['testWithinDays'],
+    label: 'A test is to be reported within',
+    unit: 'days',
+    hint: 'After it is called for. If it is not, the first figure stands.',
+  },
+  {
+    kind: 'list',
+    path: ['ifNoReferee'],
+    label: 'Where the referee does not report in time',
+    options: optionsOf({
+      'first-stands': 'the first figure stands',
+      'mean-of-others': 'the mean of the figures that it was to judge counts',
+    }),
+    without: 'not said: the first stands',
+  },
+  {
     kind: 'list',
     path: ['fee'],
     label: 'The fee of a retest is paid by',

@@ -21,6 +21,10 @@ export type SamplePart = (typeof SAMPLE_PARTS)[number];
 export const QUESTIONED = [...TESTED, 'weight'] as const;
 export type Questioned = (typeof QUESTIONED)[number];
 
+/** Without the referee's figure: the first stands, or the mean of those that the method had come to. */
+export const NO_REFEREE = ['first-stands', 'mean-of-others'] as const;
+export type NoReferee = (typeof NO_REFEREE)[number];
+
 const decidingMethod = z.discriminatedUnion('method', [
   z.strictObject({ method: z.literal('referee-stands'), tolerance: notNegative }),
   z.strictObject({ method: z.literal('closest-two') }),
@@ -47,6 +51,10 @@ export const retestShape = z.strictObject({
   keptDays: wholeNumber(1, 999).optional(),
   parts: z.array(z.enum(SAMPLE_PARTS)).min(1, { error: 'at least one part' }).optional(),
   referee: text.optional(),
+  /** Days for each round of tests, from the day on which it is called for. */
+  testWithinDays: wholeNumber(1, 99).optional(),
+  /** What counts where the referee has reported nothing by then. */
+  ifNoReferee: z.enum(NO_REFEREE).optional(),
   fee: z.enum(['asker-unless-moved', 'split', 'further-from-referee']),
   measures: z.partialRecord(z.enum(QUESTIONED), decidingMethod),
 });

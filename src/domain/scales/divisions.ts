@@ -101,3 +101,31 @@ export function maintenanceTolerance(weight: Exact, division: Exact): Exact {
 export function acceptanceTolerance(weight: Exact, division: Exact): Exact {
   return multiply(maintenanceTolerance(weight, division), HALF);
 }
+
+/** Up to so many divisions a scale in use may be off by so many; more, by the last. NIST Handbook 44, table 6, from memory. */
+const STEPS: Readonly<Record<'III' | 'IIII', readonly (readonly [upTo: number, off: number])[]>> = {
+  III: [
+    [500, 1],
+    [2000, 2],
+    [4000, 3],
+  ],
+  IIII: [
+    [50, 1],
+    [200, 2],
+    [400, 3],
+  ],
+};
+const MOST_OFF = whole(5);
+
+/**
+ * How far a scale of a class may be off at a weight and still pass its test in use; all in the weight's unit. One that is
+ * not marked is held to the coarsest class.
+ */
+export function toleranceInUse(accuracyClass: AccuracyClass, weight: Exact, division: Exact): Exact {
+  if (accuracyClass === 'III L') return maintenanceTolerance(weight, division);
+  const count = divisionsOf(weight, division);
+  const step = STEPS[accuracyClass === 'III' ? 'III' : 'IIII'].find(
+    ([upTo]) => compare(count, whole(upTo)) <= 0,
+  );
+  return multiply(step ? whole(step[1]) : MOST_OFF, division);
+}

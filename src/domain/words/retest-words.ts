@@ -5,6 +5,7 @@
 import { MEASURE_NAMES, MEASURE_UNITS } from '../agreement/measures.ts';
 import {
   type DecidingMethod,
+  type NoReferee,
   QUESTIONED,
   type Questioned,
   type RetestRules,
@@ -24,6 +25,7 @@ export function retestInWords(rules: RetestRules, parties: Parties): string[] {
       const method = rules.measures[name];
       return method ? [`${headOf(name)}: ${methodInWords(method)}`] : [];
     }),
+    ...timeWords(rules),
     FEES[rules.fee],
     'While a question is open, the part of the price that nobody disputes stays due, and the rest is held until the question is decided.',
   ];
@@ -45,6 +47,24 @@ function keptWords({ parts, keptDays }: RetestRules, { seller, buyer }: Parties)
   const whose = listed(parts.map((part) => `one for ${holders[part]}`));
   return [`Each sample is split into sealed parts (${whose})${kept}.`];
 }
+
+function timeWords({ testWithinDays, ifNoReferee }: RetestRules): string[] {
+  const lapse = 'if one is not in by then, the first figure stands';
+  return [
+    ...(testWithinDays === undefined
+      ? []
+      : [
+          `Each test is to be reported within ${countOfDays(testWithinDays)} after it is called for; ${lapse}.`,
+        ]),
+    ...(ifNoReferee === undefined ? [] : [NO_REFEREE_WORDS[ifNoReferee]]),
+  ];
+}
+
+const NO_REFEREE_WORDS: Record<NoReferee, string> = {
+  'first-stands': 'Where the referee does not report in time, the first figure stands.',
+  'mean-of-others':
+    'Where the referee does not report in time, the mean of the figures that it was to judge counts.',
+};
 
 /** "Starch (% of dry matter)": the unit that a tolerance is in. */
 function headOf(name: Questioned): string {
