@@ -4,6 +4,7 @@
  * These shapes are frozen once entries exist.
  */
 import type { MoneyFactsByKind } from './money-facts.ts';
+import type { RetestFactsByKind } from './retest-facts.ts';
 
 export interface AgreementFact {
   readonly number: string;
@@ -230,7 +231,7 @@ export interface SeriesTermsFact {
   readonly contestDays: string;
 }
 
-interface FactsByKind extends MoneyFactsByKind {
+interface FactsByKind extends MoneyFactsByKind, RetestFactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
   readonly load: LoadFact;

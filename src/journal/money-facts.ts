@@ -69,6 +69,8 @@ export interface HoldFact {
   readonly reason: string;
   readonly party: string;
   readonly correction: string | null;
+  /** The question that it waits for, where there is one. */
+  readonly retest?: string;
 }
 
 export interface HoldEndFact {

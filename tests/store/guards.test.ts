@@ -81,6 +81,16 @@ const OF_SCALE_HOUSES = [
 ];
 /** What only money fills: tried in money-guards.test.ts. */
 const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
+/** What only questions fill: tried in retest-guards.test.ts. */
+const OF_RETESTS = [
+  'retest',
+  'retest_figure',
+  'retest_figure_answer',
+  'retest_proposal',
+  'retest_proposal_answer',
+  'retest_ending',
+  'retest_reminder',
+];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',
@@ -160,7 +170,15 @@ describe('rows of a party', () => {
       return found;
     };
     const mine = await count(seller.partyId);
-    const empty = ['election', 'choice', 'laboratory_access', ...OF_OFFERS, ...OF_SCALE_HOUSES, ...OF_MONEY];
+    const empty = [
+      'election',
+      'choice',
+      'laboratory_access',
+      ...OF_OFFERS,
+      ...OF_SCALE_HOUSES,
+      ...OF_MONEY,
+      ...OF_RETESTS,
+    ];
     for (const table of tables) if (!empty.includes(table)) expect(mine[table], table).toBeGreaterThan(0);
     const none = Object.fromEntries(tables.map((table) => [table, 0]));
     expect(await count(stranger.partyId)).toEqual(none);
@@ -252,7 +270,7 @@ describe('what is recorded', () => {
       'unbalanced_entry',
     ];
     const offered = OF_OFFERS.filter((table) => table !== 'advice');
-    expect([...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...kept].sort()).toEqual(
+    expect([...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...OF_RETESTS, ...kept].sort()).toEqual(
       await names(TABLES),
     );
   });

@@ -281,8 +281,16 @@ const MONEY_VERBS = [
 ] as const;
 
 describe('who may', () => {
-  /** The verbs of bargaining are tried in offers.test.ts, of putting right in corrections.test.ts, of money in money.test.ts. */
-  const BARGAINING = ['correct', 'keep-lot', 'make-offer', 'sign', 'advise', ...MONEY_VERBS] as const;
+  /** The verbs of bargaining are tried in offers.test.ts, of putting right in corrections.test.ts, of money in money.test.ts, of questions in retests.test.ts. */
+  const BARGAINING = [
+    'correct',
+    'question',
+    'keep-lot',
+    'make-offer',
+    'sign',
+    'advise',
+    ...MONEY_VERBS,
+  ] as const;
   type Verb = Exclude<AnyVerb, (typeof BARGAINING)[number]>;
   const VERBS = ALL_VERBS.filter((verb): verb is Verb => !BARGAINING.some((other) => other === verb));
   const ASK: Readonly<Record<Verb, (context: Context) => Promise<unknown>>> = {

@@ -90,6 +90,19 @@ export const PROBLEM_WORDS: Readonly<Record<ProblemCode, ProblemWords>> = {
     title: 'The correction was answered',
     meaning: 'It was confirmed, refused or withdrawn before. Read what came of it.',
   },
+  'retest-open': {
+    title: 'It is questioned',
+    meaning: 'A question about this figure is open. It ends by its rule, or by what both sides confirm.',
+  },
+  'retest-over': {
+    title: 'The question has ended',
+    meaning: 'It was decided, withdrawn or agreed on before. Read what came of it.',
+  },
+  'too-late': {
+    title: 'The time to ask is over',
+    meaning:
+      'The agreement says within how many days a figure can be questioned. A correction takes both sides.',
+  },
   'ended-already': {
     title: 'It was answered or has ended already',
     meaning: 'Somebody answered, withdrew or ended it meanwhile. Read it again to see how it ended.',

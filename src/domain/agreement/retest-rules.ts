@@ -25,7 +25,7 @@ export type Questioned = (typeof QUESTIONED)[number];
 export const NO_REFEREE = ['first-stands', 'mean-of-others'] as const;
 export type NoReferee = (typeof NO_REFEREE)[number];
 
-const decidingMethod = z.discriminatedUnion('method', [
+export const decidingMethod = z.discriminatedUnion('method', [
   z.strictObject({ method: z.literal('referee-stands'), tolerance: notNegative }),
   z.strictObject({ method: z.literal('closest-two') }),
   z.strictObject({ method: z.literal('median') }),

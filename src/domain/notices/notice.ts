@@ -25,6 +25,13 @@ export const NOTICE_KINDS = [
   'correction-came',
   'correction-answered',
   'result-contested',
+  'retest-asked',
+  'retest-figure-came',
+  'retest-figure-answered',
+  'retest-ending-came',
+  'retest-ending-answered',
+  'retest-decided',
+  'retest-due',
   'allowance-came',
   'allowance-answered',
   'invoice-came',
@@ -49,6 +56,7 @@ export type NoticeSubject =
   | 'advice'
   | 'corrections'
   | 'samples'
+  | 'retests'
   | 'loads'
   | 'money';
 export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
@@ -74,6 +82,13 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'correction-came': 'corrections',
   'correction-answered': 'corrections',
   'result-contested': 'samples',
+  'retest-asked': 'retests',
+  'retest-figure-came': 'retests',
+  'retest-figure-answered': 'retests',
+  'retest-ending-came': 'retests',
+  'retest-ending-answered': 'retests',
+  'retest-decided': 'retests',
+  'retest-due': 'retests',
   'allowance-came': 'loads',
   'allowance-answered': 'loads',
   'invoice-came': 'money',
@@ -97,6 +112,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   // These are about something of an agreement, and have its id.
   corrections: (id) => `/corrections?agreement=${id}`,
   samples: (id) => `/agreements/${id}/samples`,
+  retests: (id) => `/retests?agreement=${id}`,
   loads: (id) => `/loads?agreement=${id}`,
   money: (id) => `/money?agreement=${id}`,
 };
@@ -151,6 +167,20 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} proposes to put right what was settled.`;
     case 'correction-answered':
       return `${from} answered the correction.`;
+    case 'retest-asked':
+      return `${from} questions a weight or a result.`;
+    case 'retest-figure-came':
+      return `${from} reported a figure for a question. Confirm or contest it.`;
+    case 'retest-figure-answered':
+      return `${from} answered a figure that you reported.`;
+    case 'retest-ending-came':
+      return `${from} proposes to end a question.`;
+    case 'retest-ending-answered':
+      return `${from} answered how a question is to end.`;
+    case 'retest-decided':
+      return `A question between you and ${from} is decided.`;
+    case 'retest-due':
+      return `A question between you and ${from} waits, and its time is nearly over.`;
     case 'result-contested':
       return `${from} contests a result.`;
     case 'allowance-came':

@@ -49,6 +49,7 @@ const LETS: Readonly<Record<Verb, readonly Scope[]>> = {
   'issue-invoice': [],
   'record-payment': [],
   'question-amount': [],
+  question: [],
   'keep-lien': [],
   'keep-account': [],
   'keep-scale': [],

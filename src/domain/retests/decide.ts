@@ -27,6 +27,6 @@ export function rule(method: LaboratoryMethod, question: Question): Ruling {
 }
 
 /** A decision as it is stored and settled by: rounded to the decimals of the most precise figure that went in. */
-export function decidedFigure({ value, from }: Decided, rounding: Rounding): Exact {
+export function decidedFigure({ value, from }: Pick<Decided, 'value' | 'from'>, rounding: Rounding): Exact {
   return asDecided(value, from, rounding);
 }

@@ -4,8 +4,11 @@
 import { add, compare, divide, type Exact, subtract, whole, ZERO } from '../numbers/exact.ts';
 import { type Rounding, roundTo } from '../numbers/rounding.ts';
 
-/** Who tested: the laboratory whose figure is questioned, a laboratory that one side chose, or the referee. */
-export type Tester = 'laboratory' | 'seller' | 'buyer' | 'referee';
+/**
+ * Who tested: the laboratory whose figure is questioned, a laboratory that one side chose, the referee; or a second scale.
+ */
+export const TESTERS = ['laboratory', 'seller', 'buyer', 'referee', 'second-scale'] as const;
+export type Tester = (typeof TESTERS)[number];
 
 export interface RetestFigure {
   readonly from: Tester;
@@ -13,6 +16,11 @@ export interface RetestFigure {
   readonly value: Exact;
   /** Decimals that it was reported with. */
   readonly decimals: number;
+}
+
+/** Decimals that a figure was written with: 2 of "54.20". */
+export function decimalsWritten(text: string): number {
+  return text.split('.')[1]?.length ?? 0;
 }
 
 /** The mean. Throws on an empty list. */

@@ -22,7 +22,8 @@ export type Because =
   | 'mean-of-four'
   | 'mean-of-nearer-pair'
   | 'median'
-  | 'tie';
+  | 'tie'
+  | 'second-moved-it';
 
 /** Tests that are to be made before anything can be decided. */
 export interface Needs {

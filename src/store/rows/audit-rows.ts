@@ -17,6 +17,7 @@ import {
 } from './quote-rows.ts';
 import { type ResultAnswerRow, readResultAnswers } from './result-answer-rows.ts';
 import { type ResultRow, readResultVersions } from './result-rows.ts';
+import { type RetestRows, readRetestRows } from './retest-rows.ts';
 import {
   type HandoverRow,
   type PartRow,
@@ -68,6 +69,7 @@ export interface StandingRows {
   readonly spentTickets: readonly SpentTicketRow[];
   readonly seriesTerms: readonly SeriesTermsRow[];
   readonly money: MoneyRows;
+  readonly retests: RetestRows;
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -111,6 +113,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     spentTickets: await readSpentTickets(tx, id),
     seriesTerms: await readSeriesTerms(tx, id),
     money: await readMoneyRows(tx, [id]),
+    retests: await readRetestRows(tx, [id]),
   };
 }
 
@@ -191,6 +194,12 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['set_off_answer', 'recorded_at', 'recorded_by'],
   ['lien_notice', 'recorded_at', 'recorded_by'],
   ['lien_end', 'recorded_at', 'recorded_by'],
+  ['retest', 'recorded_at', 'recorded_by'],
+  ['retest_figure', 'recorded_at', 'recorded_by'],
+  ['retest_figure_answer', 'recorded_at', 'recorded_by'],
+  ['retest_proposal', 'recorded_at', 'recorded_by'],
+  ['retest_proposal_answer', 'recorded_at', 'recorded_by'],
+  ['retest_ending', 'recorded_at', 'recorded_by'],
 ];
 
 /** Rows whose entry is missing, or says another moment or person. */

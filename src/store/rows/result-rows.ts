@@ -71,6 +71,25 @@ export async function readResultVersions(
   return rows.map(fromFlat);
 }
 
+/** A version of a result with the moment at which it was recorded, ISO 8601 in UTC. */
+export type ResultRecord = ResultRow & { readonly recordedAt: string };
+
+/** Every version of the results of an agreement: the first recorded sample first, its oldest version first. */
+export async function readResultRecords(
+  tx: Transaction,
+  agreementId: string,
+): Promise<readonly ResultRecord[]> {
+  const rows = await tx.$queryRawUnsafe<(FlatRow & { recordedAt: string })[]>(
+    `SELECT x.*, to_char(w.recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt"
+     FROM (${SELECT} WHERE r.agreement_id = $1::uuid) x
+     JOIN result w ON w.agreement_id = $1::uuid AND w.id = x.id
+     JOIN sample s ON s.agreement_id = $1::uuid AND s.id = w.sample_id
+     ORDER BY s.recorded_at, s.name, w.version`,
+    agreementId,
+  );
+  return rows.map((row) => ({ ...fromFlat(row), recordedAt: row.recordedAt }));
+}
+
 /** Results of an agreement's samples of these names as they stand now, by sample. */
 export async function readResults(
   tx: Transaction,

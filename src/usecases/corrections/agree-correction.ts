@@ -23,9 +23,12 @@ import { frameOf } from '../money/money-frame.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { badInput, type InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { holdQuestioned } from '../retests/hold-questioned.ts';
+import { refuseQuestioned } from '../retests/refuse-questioned.ts';
 import { correctionFact } from './correction-fact.ts';
+import { newestResult } from './put-right.ts';
 import { readReason } from './read-reason.ts';
-import { loadsConcerned, takeCorrection, tryOutCorrection } from './take-correction.ts';
+import { type Concerned, loadsConcerned, takeCorrection, tryOutCorrection } from './take-correction.ts';
 
 export interface CorrectionToPropose {
   readonly agreementId: string;
@@ -85,6 +88,7 @@ export async function enterProposal(
       'A correction of it is proposed already. Confirm, refuse or withdraw that one first.',
     );
   }
+  await refuseQuestionedSubject(tx, { found, subject, subjectId });
   const why = readReason(reason);
   const correctionId = context.newId();
   const { partyId, personId } = context.caller;
@@ -119,6 +123,17 @@ export async function enterProposal(
   await holdDisputed(tx, context, { found, correctionId, notes, reason: why });
   await tellPartner(tx, context, { found, kind: 'correction-came' });
   return { correctionId, loads: loads.length };
+}
+
+/** Refuses `retest-open`, and as `newestResult`. */
+async function refuseQuestionedSubject(
+  tx: Transaction,
+  { found, subject, subjectId }: Concerned,
+): Promise<void> {
+  if (subject === 'load') await refuseQuestioned(tx, found.row.id, { loadId: subjectId });
+  if (subject !== 'result') return;
+  const { sampleId } = await newestResult(tx, subjectId);
+  await refuseQuestioned(tx, found.row.id, { sampleId });
 }
 
 export interface CorrectionToAnswer {
@@ -174,10 +189,12 @@ export async function answerCorrection(
       await tellPartner(tx, context, { found, kind: 'correction-answered' });
       await endDisputed(tx, context, { found, correctionId });
       if (answer !== 'confirmed') return { resettled: 0 };
+      await refuseQuestionedSubject(tx, { found, ...correction });
       const loadIds = await loadsConcerned(tx, { found, ...correction });
       // Whoever proposed it looked at unusual figures, and so did whoever confirms them.
       const resettled = await takeCorrection(tx, context, { found, correction, confirmed: true });
       await issueNotes(tx, context, { frame: await frameOf(tx, context, found), loadIds });
+      await holdQuestioned(tx, context, found);
       return { resettled };
     },
   );

@@ -10,6 +10,7 @@ import { doOnce } from '../do-once.ts';
 import { refuseOthersSeries } from '../prices/series-terms.ts';
 import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
+import { refuseQuestioned } from '../retests/refuse-questioned.ts';
 import { newestQuote, newestResult, putQuoteRight, putResultRight } from './put-right.ts';
 import { readReason } from './read-reason.ts';
 
@@ -33,13 +34,14 @@ export async function correctResult(
   asked: RecordedToCorrect,
 ): Promise<{ readonly corrected: true }> {
   return await correctRecorded(context, asked, 'correct-result', async (tx, toPutRight) => {
-    const { enteredBy, sample } = await newestResult(tx, asked.id);
+    const { enteredBy, sample, sampleId } = await newestResult(tx, asked.id);
     if (enteredBy !== null && enteredBy !== context.caller.partyId) {
       throw new Refusal(
         'not-yours',
         `Your side did not enter the result of sample ${sample}. Contest it, and whoever did puts it right.`,
       );
     }
+    await refuseQuestioned(tx, asked.agreementId, { sampleId });
     await refuseSettledUpon(tx, asked.agreementId, { resultId: asked.id });
     await putResultRight(tx, context, toPutRight);
   });

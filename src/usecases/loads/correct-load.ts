@@ -24,6 +24,7 @@ import type { InputRow } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
 import { refuseUnusual } from '../refuse-unusual.ts';
 import { samplesNamed } from '../results/samples-named.ts';
+import { refuseQuestioned } from '../retests/refuse-questioned.ts';
 import { refuseSettled } from '../settlements/refuse-settled.ts';
 import { doubtTickets } from './doubt-tickets.ts';
 import { deliveredLoad, loadFact, loadVersionFact, scaleWeight } from './load-fact.ts';
@@ -159,6 +160,7 @@ export async function findToCorrect(
       `Ticket ${row.ticket} was put right meanwhile. Look at it again before you change it.`,
     );
   }
+  await refuseQuestioned(tx, row.agreementId, { loadId });
   return { row, found };
 }
 

@@ -129,7 +129,7 @@ export async function enterHolds(
 
 /**
  * Lets go of what was held: it is due again. Refuses `not-allowed`, `not-found`, `not-yours` for whoever did not place it,
- * `ended-already`, and `correction-open` where a correction decides.
+ * `ended-already`, and `correction-open` or `retest-open` where a correction or a question decides.
  */
 export async function releaseHold(
   context: Context,
@@ -145,6 +145,12 @@ export async function releaseHold(
       throw new Refusal('not-yours', 'Whoever holds an amount back lets go of it.');
     }
     if (!liveHolds(frame.rows).includes(hold)) throw new Refusal('ended-already', 'This hold is over.');
+    if (hold.fact.retest !== undefined) {
+      throw new Refusal(
+        'retest-open',
+        'A question is open, and what it would change is held until it is decided. Propose to withdraw it instead.',
+      );
+    }
     if (hold.fact.correction !== null) {
       throw new Refusal(
         'correction-open',

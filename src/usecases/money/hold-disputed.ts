@@ -8,7 +8,7 @@ import type { Context } from '../context.ts';
 import { claimLoads } from './claim-loads.ts';
 import { endHolds } from './end-holds.ts';
 import { enterHolds } from './hold-amount.ts';
-import { frameOf } from './money-frame.ts';
+import { frameOf, type MoneyFrame } from './money-frame.ts';
 import { liveHolds } from './money-rows.ts';
 
 /** What a load's note would take off the document that it corrects. */
@@ -47,24 +47,28 @@ export async function holdDisputed(
   { found, correctionId, notes, reason }: Disputed,
 ): Promise<void> {
   const frame = await frameOf(tx, context, found);
+  const facts = holdFacts(frame, notes, {
+    reason,
+    party: context.caller.partyId,
+    correction: correctionId,
+  });
+  await enterHolds(tx, context, { frame, facts });
+}
+
+/** What of each document is to be held, at most what is due of it and not held yet. */
+export function holdFacts(
+  frame: Pick<MoneyFrame, 'standing' | 'print'>,
+  notes: readonly NoteToCome[],
+  why: Pick<HoldFact, 'reason' | 'party' | 'correction' | 'retest'>,
+): readonly HoldFact[] {
   const free = new Map(frame.standing.documents.map(({ id, open, held }) => [id, open - held]));
-  const facts = notes.flatMap(({ loadId, documentId, lower }): HoldFact[] => {
+  return notes.flatMap(({ loadId, documentId, lower }): HoldFact[] => {
     const left = free.get(documentId) ?? 0n;
     const amount = lower < left ? lower : left;
     if (amount <= 0n) return [];
     free.set(documentId, left - amount);
-    return [
-      {
-        document: documentId,
-        load: loadId,
-        amount: frame.print(amount),
-        reason,
-        party: context.caller.partyId,
-        correction: correctionId,
-      },
-    ];
+    return [{ document: documentId, load: loadId, amount: frame.print(amount), ...why }];
   });
-  await enterHolds(tx, context, { frame, facts });
 }
 
 /** Ends what a correction held, whichever way it ended. The agreement must be locked. */

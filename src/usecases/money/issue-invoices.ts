@@ -12,6 +12,7 @@ import { doOnce } from '../do-once.ts';
 import { groupRows } from '../group-rows.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { Refusal } from '../refusal.ts';
+import { holdQuestioned } from '../retests/hold-questioned.ts';
 import { claimLoads, type LoadClaim, lastDay } from './claim-loads.ts';
 import { type MoneyFrame, moneyFrame } from './money-frame.ts';
 import {
@@ -59,6 +60,7 @@ export async function issueInvoices(
     );
     const drafts = [...ready.map((group) => invoiceDraft(frame, group)), ...noteDrafts(frame, claims)];
     const documents = await writeDocuments(tx, context, { frame, drafts });
+    await holdQuestioned(tx, context, frame.found);
     if (documents.length > 0) await tellPartner(tx, context, { found: frame.found, kind: 'invoice-came' });
     const all = [...fresh.values()].reduce((count, group) => count + group.length, 0);
     const taken = ready.reduce((count, group) => count + group.length, 0);
@@ -73,10 +75,19 @@ export async function issueInvoices(
 export async function issueNotes(
   tx: Transaction,
   context: Context,
-  { frame, loadIds }: { readonly frame: MoneyFrame; readonly loadIds: readonly string[] },
+  {
+    frame,
+    loadIds,
+    why = AFTER_CORRECTION,
+  }: {
+    readonly frame: MoneyFrame;
+    readonly loadIds: readonly string[];
+    /** To complete "have settled anew …". */
+    readonly why?: string;
+  },
 ): Promise<readonly WrittenDocument[]> {
   const { claims } = await claimLoads(tx, frame, loadIds);
-  return await writeDocuments(tx, context, { frame, drafts: noteDrafts(frame, claims) });
+  return await writeDocuments(tx, context, { frame, drafts: noteDrafts(frame, claims, why) });
 }
 
 /** Refuses `not-yours`. */
@@ -115,7 +126,11 @@ function invoiceDraft(frame: MoneyFrame, group: readonly LoadClaim[]): DocumentD
 }
 
 /** One note for each document that is corrected. */
-function noteDrafts(frame: MoneyFrame, claims: readonly LoadClaim[]): DocumentDraft[] {
+function noteDrafts(
+  frame: MoneyFrame,
+  claims: readonly LoadClaim[],
+  why: string = AFTER_CORRECTION,
+): DocumentDraft[] {
   const notes = claims.filter(({ corrects }) => corrects !== null);
   return [...groupRows(notes, ({ corrects }) => corrects)].map(([correctsId, group]) => {
     const draft = draftOf(frame, group);
@@ -128,19 +143,21 @@ function noteDrafts(frame: MoneyFrame, claims: readonly LoadClaim[]): DocumentDr
       dueOn: isCredit ? frame.today : dueOn(frame.conditions.payment ?? {}, { issuedOn: frame.today }),
       named: [namedDocument(corrected)],
       correctsId,
-      reason: reasonOf(group),
+      reason: reasonOf(group, why),
     };
   });
 }
 
-function reasonOf(group: readonly LoadClaim[]): string {
+const AFTER_CORRECTION = 'after a correction that both sides agreed on';
+
+function reasonOf(group: readonly LoadClaim[], why: string): string {
   const tickets = group.map(({ load }) => load.ticket);
   const isOne = tickets.length === 1;
   const named = isOne ? `Load ${tickets[0]}` : `Loads ${tickets.join(', ')}`;
   const [are, they, have] = isOne ? ['was', 'it was', 'has'] : ['were', 'they were', 'have'];
   if (group.every(({ load }) => load.isVoid)) return `${named} ${are} made void after ${they} invoiced.`;
   if (group.every(({ load }) => load.status === 'refused')) return `${named} ${are} refused.`;
-  return `${named} ${have} settled anew after a correction that both sides agreed on.`;
+  return `${named} ${have} settled anew ${why}.`;
 }
 
 function draftOf(

@@ -35,6 +35,8 @@ export interface HoldView {
   readonly isOurs: boolean;
   /** A correction decides it. */
   readonly waitsForCorrection: boolean;
+  /** The question that decides it, if one. */
+  readonly retestId: string | undefined;
 }
 
 export interface DocumentView {
@@ -111,6 +113,7 @@ async function viewOf(
       by: hold.fact.party === found.row.sellerId ? found.row.sellerName : found.row.buyerName,
       isOurs: hold.fact.party === caller.partyId,
       waitsForCorrection: hold.fact.correction !== null,
+      retestId: hold.fact.retest,
     })),
     loads: row.fact.loads.map(({ load, goods, deductions, advance }) => ({
       loadId: load,

@@ -35,6 +35,8 @@ import { allocationFacts, liveHolds } from './money-rows.ts';
 /** A document that has yet to be numbered. */
 export interface DocumentDraft {
   readonly kind: DocumentKind;
+  /** A credit note that gives back costs, not feed or interest. */
+  readonly isOfFees?: true;
   readonly dueOn: LocalDate;
   readonly period: MoneyDocument['period'];
   /** What it corrects or is about, on paper. */
@@ -94,7 +96,7 @@ export async function writeDocuments(
       const sum = (pick: (load: DocumentLoadFact) => string) =>
         draft.loads.reduce((total, load) => total + minorUnits(pick(load), frame.money), 0n);
       const sums = {
-        kind: draft.kind,
+        kind: draft.isOfFees ? ('fee' as const) : draft.kind,
         goods: sum(({ goods }) => goods),
         deductions: sum(({ deductions }) => deductions),
         advances: sum(({ advance }) => advance),

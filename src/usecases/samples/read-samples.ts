@@ -21,6 +21,7 @@ import {
 import { findAgreement, termsOn } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { groupRows } from '../group-rows.ts';
+import { keptPart } from './kept-parts.ts';
 
 export interface PartView extends Omit<PartRow, 'sampleId' | 'sample'> {
   /** Where it is and until when it is kept, by its last hand-over. */
@@ -107,14 +108,13 @@ function partView(
   { handovers, last }: { readonly handovers: readonly HandoverRow[]; readonly last: LocalDate | undefined },
 ): PartView {
   const now = handovers.at(-1);
-  const keptUntil = now ? now.keptUntil : part.keptUntil;
+  const { keptUntil, isSealIntact } = keptPart(part, handovers);
   return {
     ...part,
     keptWhere: now?.keptWhere ?? part.keptWhere,
     keptUntil,
     holder: now?.toWhom ?? part.part,
-    // A seal that was found broken once is not whole again.
-    isSealIntact: handovers.every(({ isSealIntact }) => isSealIntact),
+    isSealIntact,
     handovers: handovers.map(({ partId: _p, ...handover }) => handover),
     goneBefore: last !== undefined && keptUntil !== null && keptUntil < last ? last : null,
   };

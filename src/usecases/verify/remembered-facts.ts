@@ -78,7 +78,7 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
       { kind: 'settlement', fact: settlementFact(row) },
     ]),
   ];
-  return new Map([...facts, ...moneyFacts(rows.money)]);
+  return new Map([...facts, ...moneyFacts(rows.money), ...retestFacts(rows.retests)]);
 }
 
 function moneyFacts(money: StandingRows['money']): [string, Fact][] {
@@ -93,6 +93,18 @@ function moneyFacts(money: StandingRows['money']): [string, Fact][] {
     ...money.setOffAnswers.map(({ id, fact }) => [{ kind: 'set-off-answer', fact }, id] as const),
     ...money.liens.map(({ id, fact }) => [{ kind: 'lien-notice', fact }, id] as const),
     ...money.lienEnds.map(({ id, fact }) => [{ kind: 'lien-end', fact }, id] as const),
+  ];
+  return facts.map(([fact, id]) => [id, fact]);
+}
+
+function retestFacts(retests: StandingRows['retests']): [string, Fact][] {
+  const facts: readonly (readonly [Fact, string])[] = [
+    ...retests.questions.map(({ id, fact }) => [{ kind: 'retest', fact }, id] as const),
+    ...retests.figures.map(({ id, fact }) => [{ kind: 'retest-figure', fact }, id] as const),
+    ...retests.figureAnswers.map(({ id, fact }) => [{ kind: 'retest-figure-answer', fact }, id] as const),
+    ...retests.proposals.map(({ id, fact }) => [{ kind: 'retest-proposal', fact }, id] as const),
+    ...retests.proposalAnswers.map(({ id, fact }) => [{ kind: 'retest-proposal-answer', fact }, id] as const),
+    ...retests.endings.map(({ id, fact }) => [{ kind: 'retest-ending', fact }, id] as const),
   ];
   return facts.map(([fact, id]) => [id, fact]);
 }

@@ -25,6 +25,7 @@ export async function insertHolds(
     reason: ['text', holds.map(({ fact }) => fact.reason)],
     by_party_id: ['uuid', holds.map(({ fact }) => fact.party)],
     correction_id: ['uuid', holds.map(({ fact }) => fact.correction)],
+    retest_id: ['uuid', holds.map(({ fact }) => fact.retest ?? null)],
     recorded_at: ['timestamptz', holds.map(() => recordedAt)],
     recorded_by: ['uuid', holds.map(() => recordedBy)],
   });
@@ -52,8 +53,9 @@ export async function readHolds(
   agreementIds: readonly string[],
 ): Promise<readonly HoldRow[]> {
   return await tx.$queryRawUnsafe<HoldRow[]>(
-    `SELECT ${STAMP}, json_build_object('document', t.document_id, 'load', t.load_id, 'amount', t.amount::text,
-       'reason', t.reason, 'party', t.by_party_id, 'correction', t.correction_id) AS fact
+    `SELECT ${STAMP}, jsonb_build_object('document', t.document_id, 'load', t.load_id, 'amount', t.amount::text,
+       'reason', t.reason, 'party', t.by_party_id, 'correction', t.correction_id)
+       || CASE WHEN t.retest_id IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('retest', t.retest_id) END AS fact
      FROM hold t WHERE ${OF_AGREEMENTS} ORDER BY t.recorded_at, t.id`,
     agreementIds,
   );

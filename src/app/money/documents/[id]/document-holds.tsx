@@ -55,7 +55,7 @@ interface HoldProps extends Omit<DocumentHoldsProps, 'isAsking'> {
 }
 
 function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
-  const { holdId, ticket, amount, reason, since, by, isOurs, waitsForCorrection } = hold;
+  const { holdId, ticket, amount, reason, since, by, isOurs, waitsForCorrection, retestId } = hold;
   const loadId = view.loads.find((load) => load.ticket === ticket)?.loadId;
   return (
     <li>
@@ -79,7 +79,12 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
           A correction is proposed, and its answer decides this: <a href="/corrections">corrections</a>.
         </p>
       ) : null}
-      {isOurs && mayQuestion && !waitsForCorrection ? (
+      {retestId === undefined ? null : (
+        <p>
+          A retest decides this: <a href={`/retests/${retestId}`}>the question and what comes next</a>.
+        </p>
+      )}
+      {isOurs && mayQuestion && !waitsForCorrection && retestId === undefined ? (
         <RecordForm
           action={letGo}
           submit="Let go of it: it is due again"
