@@ -26,7 +26,7 @@ export function retestInWords(rules: RetestRules, parties: Parties): string[] {
       return method ? [`${headOf(name)}: ${methodInWords(method)}`] : [];
     }),
     ...timeWords(rules),
-    FEES[rules.fee],
+    FEE_WORDS[rules.fee],
     'While a question is open, the part of the price that nobody disputes stays due, and the rest is held until the question is decided.',
   ];
 }
@@ -78,7 +78,8 @@ function headOf(name: Questioned): string {
 const THREE_FIGURES =
   'The laboratory tests its part again and the referee tests its own, so that there are three figures with the first.';
 
-function methodInWords(method: DecidingMethod): string {
+/** How one figure is decided, in sentences. */
+export function methodInWords(method: DecidingMethod): string {
   switch (method.method) {
     case 'referee-stands':
       return `The referee tests its part. If its figure differs from the first by more than ${method.tolerance}, the referee’s figure counts; otherwise the first stands.`;
@@ -141,7 +142,8 @@ function secondScale({ toleranceDivisions }: MethodOf<'second-scale'>): string {
   return `The truck is weighed on a second scale that is legal for trade. If the two net weights differ by more than ${allowed}, the second counts; otherwise the first stands.`;
 }
 
-const FEES: Record<RetestRules['fee'], string> = {
+/** Who pays for a retest, by rule. */
+export const FEE_WORDS: Record<RetestRules['fee'], string> = {
   'asker-unless-moved':
     'Whoever asks pays for the retest, unless the decision moves the price its way: then the other side pays.',
   split: 'Each side pays half of what the retest costs.',
