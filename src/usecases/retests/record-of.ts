@@ -4,26 +4,15 @@
 import { MEASURE_UNITS } from '../../domain/agreement/measures.ts';
 import { daysBetween } from '../../domain/dates/local-date.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
-import { printDecimal } from '../../domain/numbers/printing.ts';
-import type { Side } from '../../domain/retests/costs.ts';
-import { type DecidedBecause, figureStanding } from '../../domain/retests/course.ts';
+import type { DecidedBecause } from '../../domain/retests/course.ts';
 import type {
   RecordedEnding,
-  RecordedFigure,
   RecordedPart,
   RecordedProposal,
-  RecordedScale,
   RecordedWeighing,
   RetestRecord,
 } from '../../domain/retests/retest-record.ts';
-import { countsUnansweredFrom } from '../../domain/retests/time-limits.ts';
-import { ruleOnWeight } from '../../domain/retests/weights.ts';
-import {
-  becauseInWords,
-  type CourseNames,
-  callsInWords,
-  testerName,
-} from '../../domain/words/retest-course-words.ts';
+import { becauseInWords, type CourseNames, callsInWords } from '../../domain/words/retest-course-words.ts';
 import { FEE_WORDS, methodInWords } from '../../domain/words/retest-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readTickets, type TicketRow, ticketKey } from '../../store/rows/load-rows.ts';
@@ -38,7 +27,8 @@ import { decidedText } from './end-retest.ts';
 import { questionedName, tryOutFigure } from './put-figure.ts';
 import { figureUnit } from './questionable.ts';
 import { questionedLoads } from './questioned-loads.ts';
-import { courseOn, type ReportedFigure } from './retest-case.ts';
+import { partySide, recordedFigures, recordedScale, weightsApart } from './record-figures.ts';
+import { courseOn } from './retest-case.ts';
 import type { RetestFrame } from './retest-frame.ts';
 
 /** The agreement must be locked. */
@@ -142,11 +132,6 @@ async function firstWeighing(
   );
 }
 
-function recordedScale(scale: ScaleVersionRow): RecordedScale {
-  const { name, accuracyClass, division, unit, isLegalForTrade, certificate } = scale;
-  return { name, accuracyClass, division, unit, isLegalForTrade, certificate };
-}
-
 async function seals(
   tx: Transaction,
   { asked, found }: RetestFrame,
@@ -165,66 +150,6 @@ async function seals(
       }),
     ),
   };
-}
-
-interface ToRecord {
-  readonly frame: RetestFrame;
-  readonly names: CourseNames;
-  readonly scales: readonly ScaleVersionRow[];
-}
-
-async function recordedFigures(
-  tx: Transaction,
-  { frame, names, scales }: ToRecord,
-): Promise<readonly RecordedFigure[]> {
-  const parts = await readParts(tx, frame.found.row.id);
-  const sealOf = (id: string | null) => parts.find((part) => part.id === id)?.seal ?? null;
-  return frame.asked.figures.map((figure): RecordedFigure => {
-    const { fact, id } = figure.row;
-    const isUnanswered = figure.answer === undefined;
-    return {
-      id,
-      tester: figure.from,
-      testerName: testerName(figure.from, names),
-      testedBy: fact.testedBy,
-      method: fact.method,
-      value: fact.value,
-      testedOn: fact.testedOn,
-      seal: sealOf(fact.part),
-      weighing: secondWeighing(figure, scales),
-      charge: fact.charge,
-      paidBy: fact.paidBy as Side,
-      report: fact.report,
-      by: partySide(frame, fact.party),
-      enteredOn: figure.enteredOn,
-      standing: figureStanding(figure, frame.today),
-      answeredOn: figure.answer?.on ?? countsUnansweredFrom(figure.enteredOn),
-      isUnanswered,
-      contested: figure.said?.fact.reason ?? null,
-    };
-  });
-}
-
-function secondWeighing(
-  { row: { fact } }: ReportedFigure,
-  scales: readonly ScaleVersionRow[],
-): RecordedWeighing | undefined {
-  const { weighing } = fact;
-  if (!weighing) return undefined;
-  const version = scales.find(
-    (scale) => scale.scaleId === weighing.scale && String(scale.version) === weighing.scaleVersion,
-  );
-  const scale = version && recordedScale(version);
-  const { gross, tare, unit } = weighing;
-  return { gross, tare, unit, grossScale: scale, tareScale: scale };
-}
-
-function weightsApart({ asked }: RetestFrame): RetestRecord['weights'] {
-  const { method } = asked.rule;
-  const second = asked.figures.findLast(({ answer }) => answer?.word !== 'contest')?.weighed;
-  if (method.method !== 'second-scale' || !asked.weighed || !second) return undefined;
-  const { apart, allowed } = ruleOnWeight(method, { first: asked.weighed, second });
-  return { apart: printDecimal(apart), allowed: printDecimal(allowed) };
 }
 
 function recordedProposals(
@@ -251,7 +176,7 @@ function recordedProposals(
 async function standing(
   tx: Transaction,
   context: Context,
-  { frame, names }: Omit<ToRecord, 'scales'>,
+  { frame, names }: { readonly frame: RetestFrame; readonly names: CourseNames },
 ): Promise<Pick<RetestRecord, 'calls' | 'obstacle'>> {
   const { asked, found, today } = frame;
   if (asked.ending) return { calls: undefined, obstacle: undefined };
@@ -303,8 +228,4 @@ function documentsOf({ asked }: RetestFrame, { rows }: MoneyFrame): RetestRecord
   return rows.documents
     .filter(({ recordedAt }) => recordedAt === at)
     .map((row) => ({ ...namedDocument(row), id: row.id, payable: row.fact.payable }));
-}
-
-function partySide({ found }: Pick<RetestFrame, 'found'>, partyId: string): Side {
-  return partyId === found.row.sellerId ? 'seller' : 'buyer';
 }
