@@ -22,9 +22,6 @@ export function OutlookTable({ outlook, names, unit, figures, caption }: Outlook
         <thead>
           <tr>
             <th scope="col">If</th>
-            <th scope="col" className="amount">
-              Figure{unit === '' ? '' : `, ${unit}`}
-            </th>
             <th scope="col">Then</th>
             <th scope="col">The tests are paid by</th>
           </tr>
@@ -32,8 +29,12 @@ export function OutlookTable({ outlook, names, unit, figures, caption }: Outlook
         <tbody>
           {outlook.map((possible) => (
             <tr key={possible.kind}>
-              <th scope="row">{possibleWords(possible.kind, names)}</th>
-              <td className="amount">{figures.show(possible.value)}</td>
+              <th scope="row">
+                {possibleWords(possible.kind, names)}:{' '}
+                <strong className="amount">
+                  {figures.show(possible.value)} {unit}
+                </strong>
+              </th>
               <td>
                 {possible.changed === undefined
                   ? `It could not stand: ${possible.obstacle ?? ''}`

@@ -64,8 +64,6 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
           <Held record={record} figures={figures} />
         </>
       )}
-      <RetestFigures view={view} figures={figures} mayAct={mayAct} />
-      {mayAct && record.calls ? <ReportForm view={view} /> : null}
       {record.ending ? null : (
         <section aria-labelledby="outlook">
           <h2 id="outlook">What it may come to</h2>
@@ -79,6 +77,8 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
           />
         </section>
       )}
+      <RetestFigures view={view} figures={figures} mayAct={mayAct} />
+      {mayAct && record.calls ? <ReportForm view={view} /> : null}
       <RetestProposals view={view} figures={figures} mayAct={mayAct} />
       <RetestGround record={record} figures={figures} />
       <ul className="pick">

@@ -86,9 +86,9 @@ function Claim({ item, view, figures }: ClaimProps) {
   const field = `claim-${id}`;
   return (
     <div className="field claim">
-      <label htmlFor={field}>
+      <h3 id={`${field}-what`}>
         {isWeight ? 'Load' : 'Sample'} {name}: {figures.show(first)} {unit}
-      </label>
+      </h3>
       <p className="hint">
         {isWeight
           ? `Delivered on ${reportedOn}`
@@ -96,16 +96,20 @@ function Claim({ item, view, figures }: ClaimProps) {
         , can be questioned until {lastDay}. {isWeight ? '' : standsFor(loads)}
       </p>
       <PartNotes item={item} />
+      <label htmlFor={field} className="claim-own">
+        What you make of it
+      </label>
       <span className="with-unit">
         <input
           id={field}
           name={claimName(id)}
+          type="text"
           inputMode="decimal"
           defaultValue={claim ? figures.show(claim.claimed) : ''}
           aria-invalid={claim?.wrong === undefined ? undefined : true}
-          aria-describedby={claim?.wrong === undefined ? undefined : `${field}-wrong`}
+          aria-describedby={claim?.wrong === undefined ? `${field}-what` : `${field}-what ${field}-wrong`}
         />{' '}
-        <span className="unit">{unit === '' ? 'what you make of it' : `${unit}, what you make of it`}</span>
+        {unit === '' ? null : <span className="unit">{unit}</span>}
       </span>
       {claim?.wrong === undefined ? null : (
         <p className="fault" id={`${field}-wrong`}>
