@@ -68,9 +68,11 @@ export function courseOf<Figure extends EnteredFigure>(
   const counted: Figure[] = [];
   let ruling = rules.decide(counted);
   let since = asked.askedOn;
+  let lastOn = asked.askedOn;
   for (const { on, figure, isContested } of eventsUntil(asked.figures, today)) {
     // What was not called for proves nothing, and gives no time.
     if (!isCalledFor(figure, ruling)) continue;
+    lastOn = on;
     if (isContested) {
       // What was contested does not count: its test is called for again, and the time begins anew.
       since = on;
@@ -103,7 +105,8 @@ export function courseOf<Figure extends EnteredFigure>(
     value: meanOf(from.map(({ value }) => value)),
     from,
     because: isReferee ? 'no-referee' : 'no-test',
-    on: daysLater(dueOn, 1),
+    // A figure that waited for an answer past the last day kept it open until then.
+    on: laterOf(daysLater(dueOn, 1), lastOn),
   };
 }
 
@@ -114,6 +117,10 @@ export function figureStanding(
 ): 'counts' | 'unanswered' | 'contested' {
   if (answer) return answer.word === 'confirm' ? 'counts' : 'contested';
   return countsUnansweredFrom(enteredOn) <= today ? 'counts' : 'unanswered';
+}
+
+function laterOf(one: LocalDate, other: LocalDate): LocalDate {
+  return one > other ? one : other;
 }
 
 /** Tests that were made or are called for. */

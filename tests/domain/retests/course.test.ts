@@ -207,6 +207,17 @@ describe('the time of a round', () => {
     expect(on([['referee', '55.1', '2026-10-02']], '2026-10-08')).toBe('55.1 referee-moved-it 2026-10-08');
   });
 
+  test('is over on the day of the answer, where a figure waited for one past the last day', () => {
+    const asked = { method: MEDIAN, testDays: '6' };
+    const waiting = [entered(['laboratory', '55.2', '2026-10-03'])];
+    expect(told(standsOn(asked, waiting, '2026-10-08'))).toMatch(/1 unanswered$/);
+    expect(told(standsOn(asked, waiting, '2026-10-09'))).toBe('54 no-referee 2026-10-09');
+    const answered = [entered(['laboratory', '55.2', '2026-10-04', 'confirm', '2026-10-08'])];
+    expect(told(standsOn(asked, answered, '2026-10-08'))).toBe('54 no-referee 2026-10-08');
+    const early = [entered(['laboratory', '55.2', '2026-10-04', 'confirm', '2026-10-05'])];
+    expect(told(standsOn(asked, early, '2026-10-09'))).toBe('54 no-referee 2026-10-08');
+  });
+
   test('begins anew on the day on which a figure is contested', () => {
     const wrong: Entered = ['referee', '25.4', '2026-10-13', 'contest', '2026-10-17'];
     expect(on([wrong], '2026-10-17')).toBe('referee 1 from 2026-10-17 to 2026-10-31');
