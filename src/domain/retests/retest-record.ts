@@ -101,6 +101,9 @@ export interface RetestRecord {
   readonly id: string;
   readonly agreementId: string;
   readonly agreement: string;
+  /** The version that its first load was delivered under, which its rule is from. */
+  readonly agreementVersion: string;
+  /** Of that version. */
   readonly agreementFingerprint: string;
   readonly seller: string;
   readonly buyer: string;
@@ -136,7 +139,7 @@ export interface RetestRecord {
   }[];
   readonly taking: { readonly takenAt: string; readonly takenBy: string; readonly how: string } | undefined;
   readonly parts: readonly RecordedPart[];
-  /** How it is decided, and who pays. */
+  /** How it is decided, by when tests are due and what counts without them, and who pays. */
   readonly rule: readonly string[];
   readonly referee: string | null;
   /** Days for each round of tests. */
@@ -144,7 +147,16 @@ export interface RetestRecord {
   /** Oldest first. */
   readonly figures: readonly RecordedFigure[];
   /** Of a weight with a second one: how far they lie apart and may, in pounds. */
-  readonly weights: { readonly apart: string; readonly allowed: string } | undefined;
+  readonly weights:
+    | {
+        readonly apart: string;
+        readonly allowed: string;
+        /** How far each of the four weighings may be off; none where divisions are counted instead. */
+        readonly tolerances:
+          | Readonly<Record<'gross' | 'tare', { readonly first: string; readonly second: string }>>
+          | undefined;
+      }
+    | undefined;
   readonly proposals: readonly RecordedProposal[];
   /** What is called for, while it is open. */
   readonly calls:

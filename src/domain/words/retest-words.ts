@@ -6,11 +6,13 @@ import { MEASURE_NAMES, MEASURE_UNITS } from '../agreement/measures.ts';
 import {
   type DecidingMethod,
   type NoReferee,
+  partsTested,
   QUESTIONED,
   type Questioned,
   type RetestRules,
   type SamplePart,
 } from '../agreement/retest-rules.ts';
+import type { AskedRule } from '../retests/asked-rule.ts';
 import { asSentence, countOfDays, listed } from './figures-in-words.ts';
 import type { Parties } from './parties.ts';
 
@@ -48,7 +50,10 @@ function keptWords({ parts, keptDays }: RetestRules, { seller, buyer }: Parties)
   return [`Each sample is split into sealed parts (${whose})${kept}.`];
 }
 
-function timeWords({ testWithinDays, ifNoReferee }: RetestRules): string[] {
+function timeWords({
+  testWithinDays,
+  ifNoReferee,
+}: Pick<RetestRules, 'testWithinDays' | 'ifNoReferee'>): string[] {
   const lapse = 'if one is not in by then, the first figure stands';
   return [
     ...(testWithinDays === undefined
@@ -77,6 +82,26 @@ function headOf(name: Questioned): string {
 
 const THREE_FIGURES =
   'The laboratory tests its part again and the referee tests its own, so that there are three figures with the first.';
+
+/** The rule of one question in sentences: how it is decided, by when tests are due and what counts without, and who pays. */
+export function askedRuleInWords({ method, testDays, ifNoReferee, rounding, fee }: AskedRule): string[] {
+  const isReferee = partsTested(method).includes('referee');
+  return [
+    methodInWords(method),
+    ...(WORKED_OUT.includes(method.method) ? [ROUNDING_WORDS[rounding]] : []),
+    ...timeWords({ testWithinDays: testDays, ifNoReferee: isReferee ? ifNoReferee : undefined }),
+    FEE_WORDS[fee],
+  ];
+}
+
+/** The methods that can end in a mean. */
+const WORKED_OUT: readonly DecidingMethod['method'][] = ['closest-two', 'iso-5725', 'astm-d3244'];
+
+const MEAN_DECIMALS = 'A mean is rounded to the decimals of the most precise figure in it';
+const ROUNDING_WORDS: Record<AskedRule['rounding'], string> = {
+  'half-up': `${MEAN_DECIMALS}; an exact half goes away from zero (half-up).`,
+  'half-even': `${MEAN_DECIMALS}; an exact half goes to the even neighbour (half-even).`,
+};
 
 /** How one figure is decided, in sentences. */
 export function methodInWords(method: DecidingMethod): string {

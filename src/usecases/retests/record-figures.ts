@@ -11,7 +11,7 @@ import type {
   RetestRecord,
 } from '../../domain/retests/retest-record.ts';
 import { countsUnansweredFrom } from '../../domain/retests/time-limits.ts';
-import { ruleOnWeight } from '../../domain/retests/weights.ts';
+import { ruleOnWeight, tolerancesOf, type WeighedTwice } from '../../domain/retests/weights.ts';
 import { type CourseNames, testerName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readParts } from '../../store/rows/sample-rows.ts';
@@ -77,8 +77,20 @@ export function weightsApart({ asked }: RetestFrame): RetestRecord['weights'] {
   const { method } = asked.rule;
   const second = asked.figures.findLast(({ answer }) => answer?.word !== 'contest')?.weighed;
   if (method.method !== 'second-scale' || !asked.weighed || !second) return undefined;
-  const { apart, allowed } = ruleOnWeight(method, { first: asked.weighed, second });
-  return { apart: printDecimal(apart), allowed: printDecimal(allowed) };
+  const of = { first: asked.weighed, second };
+  const { apart, allowed } = ruleOnWeight(method, of);
+  const tolerances = method.toleranceDivisions === undefined ? printedTolerances(of) : undefined;
+  return { apart: printDecimal(apart), allowed: printDecimal(allowed), tolerances };
+}
+
+function printedTolerances(of: { readonly first: WeighedTwice; readonly second: WeighedTwice }) {
+  const first = tolerancesOf(of.first, of.second);
+  const second = tolerancesOf(of.second, of.second);
+  const print = (weighing: 'gross' | 'tare') => ({
+    first: printDecimal(first[weighing]),
+    second: printDecimal(second[weighing]),
+  });
+  return { gross: print('gross'), tare: print('tare') };
 }
 
 /** A scale as one of its versions describes it. */

@@ -18,12 +18,13 @@ import {
   callsInWords,
   questionedName,
 } from '../../domain/words/retest-course-words.ts';
-import { FEE_WORDS, methodInWords } from '../../domain/words/retest-words.ts';
+import { askedRuleInWords } from '../../domain/words/retest-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readTickets, type TicketRow, ticketKey } from '../../store/rows/load-rows.ts';
 import { type ResultRow, readResultVersions } from '../../store/rows/result-rows.ts';
 import { readHandovers, readParts, readTakings } from '../../store/rows/sample-rows.ts';
 import { readScaleVersions, type ScaleVersionRow } from '../../store/rows/scale-rows.ts';
+import { type AgreedTerms, termsOn } from '../agreements/find-agreement.ts';
 import type { Context } from '../context.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { liveHolds } from '../money/money-rows.ts';
@@ -44,6 +45,8 @@ export async function recordOf(tx: Transaction, context: Context, frame: RetestF
   const money = await frameOf(tx, context, found);
   const result = row.sample === null ? undefined : await questionedResult(tx, frame);
   const scales = about === 'weight' ? await readScaleVersions(tx) : [];
+  const loads = await questionedLoads(tx, frame);
+  const terms = questionedTerms(frame, loads);
   const names: CourseNames = {
     seller: found.row.sellerName,
     buyer: found.row.buyerName,
@@ -54,7 +57,8 @@ export async function recordOf(tx: Transaction, context: Context, frame: RetestF
     id: asked.id,
     agreementId: found.row.id,
     agreement: found.row.number,
-    agreementFingerprint: found.row.fingerprint,
+    agreementVersion: String(terms.row.version),
+    agreementFingerprint: terms.row.fingerprint,
     seller: names.seller,
     buyer: names.buyer,
     currency: found.agreement.currency,
@@ -75,9 +79,9 @@ export async function recordOf(tx: Transaction, context: Context, frame: RetestF
     },
     firstWeighing: about === 'weight' ? await firstWeighing(tx, frame, scales) : undefined,
     claimed: fact.claimed,
-    loads: await questionedLoads(tx, frame),
+    loads,
     ...(await seals(tx, frame)),
-    rule: [methodInWords(rule.method), FEE_WORDS[rule.fee]],
+    rule: askedRuleInWords(rule),
     referee: rule.referee,
     testDays: rule.testDays,
     figures: await recordedFigures(tx, { frame, names, scales }),
@@ -92,6 +96,14 @@ export async function recordOf(tx: Transaction, context: Context, frame: RetestF
     ),
     documents: documentsOf(frame, money),
   };
+}
+
+/** The version of the agreement that its rule is from. */
+export function questionedTerms(
+  { asked, found }: RetestFrame,
+  [first]: readonly { readonly deliveredOn: string }[],
+): AgreedTerms {
+  return termsOn(found, first?.deliveredOn ?? asked.askedOn);
 }
 
 async function questionedResult(
