@@ -5,6 +5,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Browsing, browseAs, launch } from './browsers.ts';
+import { askSignedIn } from './http-caller.ts';
+import { ADVISER } from './market-record.ts';
 import { newDataFolder, type Program, startProgram } from './program.ts';
 import { fillRetestRecord, type RetestRecordIds } from './retest-record.ts';
 
@@ -176,6 +178,21 @@ test('a question about a weight is withdrawn by both', async () => {
   expect(await main(buyer.page)).toContain('Withdrawn on');
   await buyer.page.goto('/retests');
   expect(await main(buyer.page)).toContain('Ended');
+});
+
+test('others see none of it, and a viewer only reads', async () => {
+  const { address } = program;
+  const asAdviser = await askSignedIn(address, ADVISER);
+  for (const path of [first, `${first}/paper`, `/retests?agreement=${ids.agreementId}`]) {
+    expect((await asAdviser({ path })).status, path).toBe(404);
+  }
+  expect(await (await asAdviser({ path: '/retests' })).text()).toContain('No figure is questioned');
+  const viewer = await browseAs(browser, { side: 'dairy', role: 'viewer' }, { address });
+  await viewer.page.goto(first);
+  expect(await main(viewer.page)).toContain('Decided by its rule');
+  expect(await viewer.page.locator('main form').count()).toBe(0);
+  const paper = await viewer.page.request.get(`${first}/paper`);
+  expect(paper.headers()['content-type']).toBe('application/pdf');
 });
 
 test('nothing complains', () => {

@@ -124,7 +124,7 @@ function Next({ record: { calls, figures, obstacle } }: { readonly record: Retes
           <p>
             To be reported by <strong>{calls.dueOn}</strong>, {daysWords(calls.daysLeft)}.{' '}
             {calls.testers.every((tester) => tester === 'referee')
-              ? 'If it is not, what you agreed on for a referee that does not report applies.'
+              ? 'If it is not, the rule below says what counts without the referee.'
               : 'If it is not, the first figure stands.'}
           </p>
         </>

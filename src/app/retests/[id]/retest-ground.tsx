@@ -18,10 +18,7 @@ export function RetestGround({ record, figures }: RetestGroundProps) {
         {rule.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
-        <p className="hint">
-          Each round of tests has {record.testDays} days. A decision is its rule’s, not a person’s; what stood
-          before stays to be read.
-        </p>
+        <p className="hint">A decision is its rule’s, not a person’s. What stood before stays to be read.</p>
       </section>
       <First record={record} figures={figures} />
       {sample === null ? null : (
