@@ -72,6 +72,8 @@ export interface RetestEndingFact {
   readonly sellerBears: string;
   readonly buyerBears: string;
   readonly changed: string;
+  /** Ids of the notes and the fee that followed, as canonical JSON. */
+  readonly documents: string;
 }
 
 export interface RetestFactsByKind {

@@ -101,6 +101,7 @@ CREATE TABLE "retest_ending" (
     "seller_bears" DECIMAL NOT NULL,
     "buyer_bears" DECIMAL NOT NULL,
     "changed" DECIMAL NOT NULL,
+    "documents" TEXT NOT NULL,
     "recorded_at" TIMESTAMPTZ(6) NOT NULL,
     "recorded_by" UUID NOT NULL,
 

@@ -74,7 +74,7 @@ export async function readRetestRows(tx: Transaction, agreementIds: readonly str
     endings: await rowsOf(
       'retest_ending',
       `'retest', t.retest_id, 'ending', t.ending, 'because', t.because, 'value', t.value::text,
-       'sellerBears', t.seller_bears::text, 'buyerBears', t.buyer_bears::text, 'changed', t.changed::text`,
+       'sellerBears', t.seller_bears::text, 'buyerBears', t.buyer_bears::text, 'changed', t.changed::text, 'documents', t.documents`,
     ),
   };
 }
@@ -221,7 +221,7 @@ export async function insertRetestEnding(
   row: New<RetestEndingFact>,
   recorded: Recorded,
 ): Promise<void> {
-  const { retest, ending, because, value, sellerBears, buyerBears, changed } = row.fact;
+  const { retest, ending, because, value, sellerBears, buyerBears, changed, documents } = row.fact;
   await insertRows(tx, 'retest_ending', {
     ...stamped([row], recorded),
     retest_id: ['uuid', [retest]],
@@ -231,6 +231,7 @@ export async function insertRetestEnding(
     seller_bears: ['numeric', [sellerBears]],
     buyer_bears: ['numeric', [buyerBears]],
     changed: ['numeric', [changed]],
+    documents: ['text', [documents]],
   });
 }
 

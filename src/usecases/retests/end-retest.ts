@@ -10,6 +10,7 @@ import { costBearer, type Side, shareCosts } from '../../domain/retests/costs.ts
 import type { Outcome } from '../../domain/retests/course.ts';
 import { decidedFigure } from '../../domain/retests/decide.ts';
 import { questionedName } from '../../domain/words/retest-course-words.ts';
+import { canonicalText } from '../../journal/fingerprint.ts';
 import type { RetestEndingFact } from '../../journal/retest-facts.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { insertRetestEnding } from '../../store/rows/retest-rows.ts';
@@ -17,7 +18,7 @@ import type { Context } from '../context.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { issueNotes } from '../money/issue-invoices.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
-import { type DocumentDraft, writeDocuments } from '../money/write-documents.ts';
+import { type DocumentDraft, type WrittenDocument, writeDocuments } from '../money/write-documents.ts';
 import { tell } from '../notices/tell.ts';
 import { endQuestioned, holdQuestioned } from './hold-questioned.ts';
 import { type Put, putFigure, settledLoadsOf } from './put-figure.ts';
@@ -57,9 +58,11 @@ export async function endRetest(
       })
     : { changed: 0n };
   const money = await frameOf(tx, context, found);
-  if (isMoved) await issueNotes(tx, context, { frame: money, loadIds, why: whyOf(asked, ending) });
+  const notes = isMoved
+    ? await issueNotes(tx, context, { frame: money, loadIds, why: whyOf(asked, ending) })
+    : [];
   const costs = shareCosts(costOf(asked, money), ending.bearer(put.changed));
-  await chargeCosts(tx, context, { asked, money: await frameOf(tx, context, found), costs });
+  const fees = await chargeCosts(tx, context, { asked, money: await frameOf(tx, context, found), costs });
   const fact: RetestEndingFact = {
     retest: asked.id,
     ending: ending.ending,
@@ -68,6 +71,7 @@ export async function endRetest(
     sellerBears: money.print(costs.seller),
     buyerBears: money.print(costs.buyer),
     changed: money.print(put.changed),
+    documents: canonicalText([...notes, ...fees].map(({ id }) => id)),
   };
   const id = context.newId();
   await insertRetestEnding(tx, { id, fact }, recorded);
@@ -162,10 +166,10 @@ interface CostsToCharge {
  * One document for what a side bears beyond what it paid itself: a fee that the buyer owes, or a credit that the seller
  * owes.
  */
-async function chargeCosts(tx: Transaction, context: Context, { asked, money, costs }: CostsToCharge) {
+async function chargeCosts(tx: Transaction, context: Context, { asked, money, costs }: CostsToCharge): Promise<readonly WrittenDocument[]> {
   const paidByBuyer = costOf(asked, money, 'buyer');
   const owed = costs.buyer - paidByBuyer;
-  if (owed === 0n) return;
+  if (owed === 0n) return [];
   const name = `retest of ${asked.row.fact.about === 'weight' ? 'the weight' : questionedName(asked.row.fact.about).toLowerCase()}`;
   const of = asked.row.sample === null ? `load ${asked.row.ticket ?? ''}` : `sample ${asked.row.sample}`;
   const draft: DocumentDraft = {
@@ -192,5 +196,5 @@ async function chargeCosts(tx: Transaction, context: Context, { asked, money, co
     loads: [],
     payable: owed,
   };
-  await writeDocuments(tx, context, { frame: money, drafts: [draft] });
+  return await writeDocuments(tx, context, { frame: money, drafts: [draft] });
 }

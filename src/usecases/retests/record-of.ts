@@ -239,10 +239,10 @@ function recordedEnding({ asked }: RetestFrame, { dayOf }: MoneyFrame): Recorded
   };
 }
 
-/** Documents that were written in the moment of the ending. */
+/** The notes and the fee that followed. */
 function documentsOf({ asked }: RetestFrame, { rows }: MoneyFrame): RetestRecord['documents'] {
-  const at = asked.ending?.recordedAt;
+  const ids = asked.ending ? (JSON.parse(asked.ending.fact.documents) as readonly string[]) : [];
   return rows.documents
-    .filter(({ recordedAt }) => recordedAt === at)
+    .filter(({ id }) => ids.includes(id))
     .map((row) => ({ ...namedDocument(row), id: row.id, payable: row.fact.payable }));
 }
