@@ -62,15 +62,24 @@ export function netPounds({ gross, tare, unit }: Pick<WeighedTwice, 'gross' | 't
 
 /** How far the scales of one pair of weighings may be off at these weights, taken together. */
 export function tolerancePounds(weighed: WeighedTwice, fallback: WeighedTwice): Exact {
+  const { gross, tare } = tolerancesOf(weighed, fallback);
+  return add(gross, tare);
+}
+
+/** How far the scale of each weighing may be off at its weight, in pounds; `fallback` has the scales of those without one. */
+export function tolerancesOf(
+  weighed: WeighedTwice,
+  fallback: WeighedTwice,
+): Readonly<Record<'gross' | 'tare', Exact>> {
   const of = (weight: Exact, scale: ScaleMarks | undefined): Exact => {
     if (!scale) return decimal('0');
     const own = fromPounds(toPounds(weight, weighed.unit), scale.unit);
     return toPounds(toleranceInUse(scale.accuracyClass, own, scale.division), scale.unit);
   };
-  return add(
-    of(weighed.gross, weighed.grossScale ?? fallback.grossScale),
-    of(weighed.tare, weighed.tareScale ?? fallback.tareScale),
-  );
+  return {
+    gross: of(weighed.gross, weighed.grossScale ?? fallback.grossScale),
+    tare: of(weighed.tare, weighed.tareScale ?? fallback.tareScale),
+  };
 }
 
 function coarsestDivision(weighed: readonly WeighedTwice[]): Exact {

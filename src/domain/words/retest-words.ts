@@ -6,11 +6,13 @@ import { MEASURE_NAMES, MEASURE_UNITS } from '../agreement/measures.ts';
 import {
   type DecidingMethod,
   type NoReferee,
+  partsTested,
   QUESTIONED,
   type Questioned,
   type RetestRules,
   type SamplePart,
 } from '../agreement/retest-rules.ts';
+import type { AskedRule } from '../retests/asked-rule.ts';
 import { asSentence, countOfDays, listed } from './figures-in-words.ts';
 import type { Parties } from './parties.ts';
 
@@ -26,7 +28,7 @@ export function retestInWords(rules: RetestRules, parties: Parties): string[] {
       return method ? [`${headOf(name)}: ${methodInWords(method)}`] : [];
     }),
     ...timeWords(rules),
-    FEES[rules.fee],
+    FEE_WORDS[rules.fee],
     'While a question is open, the part of the price that nobody disputes stays due, and the rest is held until the question is decided.',
   ];
 }
@@ -48,7 +50,10 @@ function keptWords({ parts, keptDays }: RetestRules, { seller, buyer }: Parties)
   return [`Each sample is split into sealed parts (${whose})${kept}.`];
 }
 
-function timeWords({ testWithinDays, ifNoReferee }: RetestRules): string[] {
+function timeWords({
+  testWithinDays,
+  ifNoReferee,
+}: Pick<RetestRules, 'testWithinDays' | 'ifNoReferee'>): string[] {
   const lapse = 'if one is not in by then, the first figure stands';
   return [
     ...(testWithinDays === undefined
@@ -78,7 +83,28 @@ function headOf(name: Questioned): string {
 const THREE_FIGURES =
   'The laboratory tests its part again and the referee tests its own, so that there are three figures with the first.';
 
-function methodInWords(method: DecidingMethod): string {
+/** The rule of one question in sentences: how it is decided, by when tests are due and what counts without, and who pays. */
+export function askedRuleInWords({ method, testDays, ifNoReferee, rounding, fee }: AskedRule): string[] {
+  const isReferee = partsTested(method).includes('referee');
+  return [
+    methodInWords(method),
+    ...(WORKED_OUT.includes(method.method) ? [ROUNDING_WORDS[rounding]] : []),
+    ...timeWords({ testWithinDays: testDays, ifNoReferee: isReferee ? ifNoReferee : undefined }),
+    FEE_WORDS[fee],
+  ];
+}
+
+/** The methods that can end in a mean. */
+const WORKED_OUT: readonly DecidingMethod['method'][] = ['closest-two', 'iso-5725', 'astm-d3244'];
+
+const MEAN_DECIMALS = 'A mean is rounded to the decimals of the most precise figure in it';
+const ROUNDING_WORDS: Record<AskedRule['rounding'], string> = {
+  'half-up': `${MEAN_DECIMALS}; an exact half goes away from zero (half-up).`,
+  'half-even': `${MEAN_DECIMALS}; an exact half goes to the even neighbour (half-even).`,
+};
+
+/** How one figure is decided, in sentences. */
+export function methodInWords(method: DecidingMethod): string {
   switch (method.method) {
     case 'referee-stands':
       return `The referee tests its part. If its figure differs from the first by more than ${method.tolerance}, the referee’s figure counts; otherwise the first stands.`;
@@ -141,7 +167,8 @@ function secondScale({ toleranceDivisions }: MethodOf<'second-scale'>): string {
   return `The truck is weighed on a second scale that is legal for trade. If the two net weights differ by more than ${allowed}, the second counts; otherwise the first stands.`;
 }
 
-const FEES: Record<RetestRules['fee'], string> = {
+/** Who pays for a retest, by rule. */
+export const FEE_WORDS: Record<RetestRules['fee'], string> = {
   'asker-unless-moved':
     'Whoever asks pays for the retest, unless the decision moves the price its way: then the other side pays.',
   split: 'Each side pays half of what the retest costs.',

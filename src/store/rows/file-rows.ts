@@ -50,6 +50,7 @@ export async function readOddFiles(
        SELECT report AS named FROM result WHERE agreement_id = $1::uuid
        UNION SELECT photo FROM load WHERE agreement_id = $1::uuid
        UNION SELECT photo FROM load_version WHERE agreement_id = $1::uuid
+       UNION SELECT report FROM retest_figure WHERE agreement_id = $1::uuid
      ) n
      WHERE n.named IS NOT NULL
        AND NOT EXISTS (SELECT FROM record_file f WHERE f.agreement_id = $1::uuid AND f.fingerprint = n.named)

@@ -17,6 +17,7 @@ import {
 } from '../../domain/numbers/exact.ts';
 import { printDecimal, printFixed } from '../../domain/numbers/printing.ts';
 import { type PairedT, type Pattern, patternsOf } from '../../domain/retests/patterns.ts';
+import { questionedName } from '../../domain/words/retest-course-words.ts';
 import { type AgreementRow, readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readRetestRows } from '../../store/rows/retest-rows.ts';
 import { sideOf } from '../agreements/find-agreement.ts';
@@ -24,7 +25,6 @@ import { type Context, permit, stamp } from '../context.ts';
 import { Refusal } from '../refusal.ts';
 import { meetingsOf, type RetestMeeting } from './meetings.ts';
 import { doubtWords, ENOUGH_MEETINGS, patternWords } from './pattern-words.ts';
-import { questionedName } from './put-figure.ts';
 
 export interface MeetingView {
   readonly retestId: string;
