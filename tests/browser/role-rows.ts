@@ -68,6 +68,13 @@ export const ROWS: readonly Row[] = [
   },
   page('scale/page.tsx', () => '/scale', [200, 200, 200, 403, 200, 307]),
   page('corrections/page.tsx', () => '/corrections', [200, 200, 200, 200, 200, 307]),
+  page('retests/patterns/page.tsx', () => '/retests/patterns', [200, 200, 200, 200, 200, 307]),
+  page(
+    'retests/patterns/page.tsx',
+    ofAgreement('/retests/patterns'),
+    [200, 200, 200, 200, 404, 307],
+    'patterns of an agreement',
+  ),
   page('loads/[id]/correct/page.tsx', ({ load }) => `/loads/${load}/correct`, [200, 200, 403, 403, 404, 307]),
   // What a phone keeps of the scale page belongs to nobody.
   ...['manifest.webmanifest', 'scale-icon.svg', 'scale-worker.js'].map(

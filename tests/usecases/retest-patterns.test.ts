@@ -112,9 +112,9 @@ describe('six questions, all one way', () => {
       // (1.6 + 0.9 + 1.1 + 0.4 + 2.0 + 0.8) ÷ 6 = 6.8 ÷ 6
       mean: '-1.133333',
       sentences: [
-        'All 6 times Alder Bench reported more starch than Bell Reach Referees. On average Alder Bench was 1.13 points higher.',
-        'If neither read higher as a rule, chance alone would make it as one-sided as this about 3 times in 100. That is hard to put down to chance. It shows that the two differ, not which of them is right.',
-        'But all 6 figures of Alder Bench were questioned as too high, and figures that are picked for that come out lower the second time, even between two that agree. Samples that both test without a question would tell more.',
+        'All 6 times Alder Bench reported more starch than Bell Reach Referees. On average Alder Bench reported 1.13 points more.',
+        'If neither read higher as a rule, chance alone would make it as one-sided as this about 3 times in 100. Going by how far apart they are as well, about 5 times in 1,000. That is hard to put down to chance. It shows that the two differ, not which of them is right.',
+        'All 6 figures of Alder Bench were questioned as too high, and figures that are picked for that come out lower the second time even between two that agree. Samples that both test without a question would tell more.',
       ],
       // By hand: S = −6.8, Σd² = 9.38, t² = 46.24 × 5 ÷ (56.28 − 46.24) = 23.028; table values for 5: 4.032 leaves 0.01, 5.893 0.002.
       tests: { signTest: '0.031', tTest: { t: '−4.80', freedom: 5, p: '0.005' } },
@@ -171,7 +171,7 @@ describe('six questions, all one way', () => {
     expect(alone.patterns).toMatchObject([
       {
         sentences: [
-          'The one time they met, Bell Reach Referees reported more starch than Alder Bench. It was 0.2 points higher.',
+          'The one time they met, Bell Reach Referees reported more starch than Alder Bench. It reported 0.2 points more.',
           'Too few to tell: from 5 meetings on, this page says what chance alone would do.',
         ],
         tests: undefined,
@@ -266,5 +266,5 @@ test('scales are told apart by more than their names', async () => {
   expect(patterns[0]?.meetings).toMatchObject([
     { subject: 'ticket T1', one: '120,000', other: '119,220', differs: '780 less' },
   ]);
-  expect(patterns[0]?.sentences[0]).toMatch(/showed more weight than .* It was 780 lb higher\.$/);
+  expect(patterns[0]?.sentences[0]).toMatch(/showed more weight than .* It showed 780 lb more\.$/);
 });

@@ -2,9 +2,9 @@
  * Round figures for the rules of a chart.
  */
 
-/** Four or so round figures between two, in order. */
-export function roundFigures(low: number, high: number): number[] {
-  const raw = (high - low) / 4;
+/** So many round figures between two, or fewer, in order. */
+export function roundFigures(low: number, high: number, most = 4): number[] {
+  const raw = (high - low) / most;
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = ([1, 2, 5, 10].find((times) => times * power >= raw) ?? 10) * power;
   const found: number[] = [];

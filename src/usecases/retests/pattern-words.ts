@@ -39,47 +39,39 @@ export function patternWords(pattern: Pattern, printing: PatternPrinting): Patte
 
 function splitWords({ about, one, other, above, below, equal, differences }: Pattern): string {
   const count = differences.length;
-  const more = (what: 'more' | 'less') =>
-    `${about === 'weight' ? 'showed' : 'reported'} ${amountOf(about, what)}`;
-  if (equal === count) {
-    return count === 1
-      ? `The one time they met, ${one} and ${other} ${about === 'weight' ? 'showed' : 'reported'} the same.`
-      : `All ${count} times ${one} and ${other} ${about === 'weight' ? 'showed' : 'reported'} the same.`;
-  }
+  const read = readBy(about);
+  const all = count === 1 ? 'The one time they met,' : count === 2 ? 'Both times' : `All ${count} times`;
+  if (equal === count) return `${all} ${one} and ${other} ${read} the same.`;
+  const more = `${read} ${moreOf(about)}`;
+  if (above === below)
+    return `${inTimes(above)} each of ${one} and ${other} ${more} than the other.${equalWords(equal)}`;
   const [most, least] = above > below ? [other, one] : [one, other];
-  const often = Math.max(above, below);
-  if (above === below) {
-    return `${inTimes(above)} each of ${one} and ${other} ${more('more')} than the other.${equalWords(equal)}`;
-  }
-  const how =
-    often < count
-      ? `${often} of ${count} times`
-      : count === 1
-        ? 'The one time they met,'
-        : `All ${count} times`;
-  return `${how} ${most} ${more('more')} than ${least}.${equalWords(equal)}`;
+  const [often, rare] = [Math.max(above, below), Math.min(above, below)];
+  const how = often < count ? `${often} of ${count} times` : all;
+  const rest = rare === 0 ? '' : `, and ${inTimes(rare).toLowerCase()} the other way round`;
+  return `${how} ${most} ${more} than ${least}${rest}.${equalWords(equal)}`;
+}
+
+function readBy(about: Questioned): string {
+  return about === 'weight' ? 'showed' : 'reported';
 }
 
 function inTimes(count: number): string {
-  return count === 1 ? 'Once' : `${count} times`;
+  return count === 1 ? 'Once' : count === 2 ? 'Twice' : `${count} times`;
 }
 
 function equalWords(equal: number): string {
-  if (equal === 0) return '';
-  return equal === 1 ? ' Once they agreed.' : ` ${equal} times they agreed.`;
+  return equal === 0 ? '' : ` ${inTimes(equal)} they agreed.`;
 }
 
 /** About whoever read higher on average, which need not be who did so more often. */
-function meanWords(
-  { mean, one, other, unit, equal, differences }: Pattern,
-  printing: PatternPrinting,
-): string {
+function meanWords(pattern: Pattern, { show, places }: PatternPrinting): string {
+  const { about, mean, one, other, unit, equal, differences } = pattern;
   if (equal === differences.length) return '';
   if (isZero(mean)) return 'On average they are level.';
-  const by = isNegative(mean) ? negate(mean) : mean;
-  const who = isNegative(mean) ? one : other;
-  const figure = withUnit(printing.show(roundedMean(by, printing.places)), unit);
-  return `${differences.length === 1 ? 'It' : `On average ${who}`} was ${figure} higher.`;
+  const [who, by] = isNegative(mean) ? [one, negate(mean)] : [other, mean];
+  const figure = withUnit(show(roundedMean(by, places)), unit);
+  return `${differences.length === 1 ? 'It' : `On average ${who}`} ${readBy(about)} ${figure} more.`;
 }
 
 /** With the decimals of the figures; with two more where that would leave nothing of it. */
@@ -94,48 +86,61 @@ export function withUnit(figure: string, unit: string): string {
   return unit === '' ? figure : `${figure} ${unit}`;
 }
 
-function amountOf(about: Questioned, what: 'more' | 'less'): string {
-  const isMore = what === 'more';
+function moreOf(about: Questioned): string {
   switch (about) {
     case 'weight':
-      return isMore ? 'more weight' : 'less weight';
+      return 'more weight';
     case 'ph':
-      return isMore ? 'a higher pH' : 'a lower pH';
+      return 'a higher pH';
     case 'particle-size':
-      return isMore ? 'a larger particle size' : 'a smaller particle size';
+      return 'a larger particle size';
     default:
-      return `${what} ${MEASURE_NAMES[about]}`;
+      return `more ${MEASURE_NAMES[about]}`;
   }
 }
 
-function chanceWords({ differences, signTest }: Pattern): string {
+function chanceWords({ differences, signTest, tTest }: Pattern): string {
   if (differences.length < ENOUGH_MEETINGS) {
     return `Too few to tell: from ${ENOUGH_MEETINGS} meetings on, this page says what chance alone would do.`;
   }
   if (!signTest) return 'Nothing here speaks for a difference.';
-  if (compare(signTest, decimal('0.995')) >= 0) return 'Chance alone makes it no more even than this.';
-  return `If neither read higher as a rule, chance alone would make it as one-sided as this ${oddsWords(signTest)}. ${gradeWords(signTest)}`;
+  if (compare(signTest, decimal('0.995')) >= 0) {
+    return 'Neither reads higher as a rule: chance alone gives a split like this.';
+  }
+  const byMuch = tTest && decimal(tTest.p.toFixed(6));
+  const odds = `If neither read higher as a rule, chance alone would make it as one-sided as this ${oddsWords(signTest)}.`;
+  const apart = byMuch ? ` Going by how far apart they are as well, ${oddsWords(byMuch)}.` : '';
+  return `${odds}${apart} ${gradeWords(byMuch ? [signTest, byMuch] : [signTest])}`;
 }
 
-function gradeWords(p: Exact): string {
-  if (compare(p, HARDLY_CHANCE) <= 0) {
+/** Both tests must say so: whoever may choose the one that suits finds something too often. */
+function gradeWords(chances: readonly Exact[]): string {
+  if (chances.every((p) => compare(p, HARDLY_CHANCE) <= 0)) {
     return 'That is hard to put down to chance. It shows that the two differ, not which of them is right.';
   }
-  if (compare(p, EASILY_CHANCE) <= 0) return 'It may be chance, or not: more meetings would tell.';
-  return 'That happens easily: nothing is shown here.';
+  if (chances.every((p) => compare(p, EASILY_CHANCE) > 0))
+    return 'That happens easily: nothing is shown here.';
+  return 'It may be chance, or not: more meetings would tell.';
 }
 
 /**
  * Where every figure of one was questioned for lying off to the side to which the two differ, that alone makes a difference:
  * figures that are picked for being high come out lower the second time. Undefined elsewhere.
  */
-export function doubtWords({ one, above, below, differences }: Pattern<RetestMeeting>): string | undefined {
+export function doubtWords({
+  about,
+  one,
+  above,
+  below,
+  differences,
+}: Pattern<RetestMeeting>): string | undefined {
   const [first] = differences;
   const isSame = differences.every(({ of }) => of.one === one && of.doubted === first?.of.doubted);
   const doubted = above > below ? 'too-low' : 'too-high';
   if (!isSame || above === below || first?.of.doubted !== doubted) return undefined;
   const [as, out] = doubted === 'too-high' ? ['too high', 'lower'] : ['too low', 'higher'];
-  return `But all ${differences.length} figures of ${one} were questioned as ${as}, and figures that are picked for that come out ${out} the second time, even between two that agree. Samples that both test without a question would tell more.`;
+  const unasked = about === 'weight' ? 'Trucks that are weighed on both' : 'Samples that both test';
+  return `All ${differences.length} figures of ${one} were questioned as ${as}, and figures that are picked for that come out ${out} the second time even between two that agree. ${unasked} without a question would tell more.`;
 }
 
 /** "about 7 times in 100", "about 3 times in 1,000", "less than once in 1,000". */

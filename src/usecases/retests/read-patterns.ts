@@ -136,7 +136,7 @@ function viewOf(pattern: Pattern<RetestMeeting>, { numbers, show }: Showing): Pa
       on: of.on,
       one: show(asWritten(oneValue, places)),
       other: show(asWritten(otherValue, places)),
-      differs: differsWords(difference, { places, show }),
+      differs: differsWords(difference, { places: of.decimals, show }),
       difference: printDecimal(difference),
     })),
   };
