@@ -166,7 +166,11 @@ interface CostsToCharge {
  * One document for what a side bears beyond what it paid itself: a fee that the buyer owes, or a credit that the seller
  * owes.
  */
-async function chargeCosts(tx: Transaction, context: Context, { asked, money, costs }: CostsToCharge): Promise<readonly WrittenDocument[]> {
+async function chargeCosts(
+  tx: Transaction,
+  context: Context,
+  { asked, money, costs }: CostsToCharge,
+): Promise<readonly WrittenDocument[]> {
   const paidByBuyer = costOf(asked, money, 'buyer');
   const owed = costs.buyer - paidByBuyer;
   if (owed === 0n) return [];
