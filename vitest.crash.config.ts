@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/store/crash/**/*.test.ts', 'tests/usecases/money-faults.test.ts'],
+    globalSetup: 'tests/store/template-for-all.ts',
+    // Much of it is waiting.
+    maxWorkers: 3,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

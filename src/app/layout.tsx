@@ -18,6 +18,7 @@ import './look/offers.css';
 import './look/progress.css';
 import './look/money.css';
 import './look/payments.css';
+import './look/retests.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { countNews } from '../usecases/notices/read-notices.ts';

@@ -4,6 +4,7 @@
 import { MONEY_ROWS } from './money-role-rows.ts';
 import { OFFER_ROWS } from './offer-role-rows.ts';
 import { PAYMENT_ROWS } from './payment-role-rows.ts';
+import { RETEST_ROWS } from './retest-role-rows.ts';
 import { type Ids, page, type Row, read, type Statuses, statuses, write } from './role-row.ts';
 
 /** What an agreement has of something. */
@@ -428,6 +429,7 @@ export const ROWS: readonly Row[] = [
     expected: statuses([404, 404, 403, 403, 404, 401]),
   },
   ...MONEY_ROWS,
+  ...RETEST_ROWS,
   ...OFFER_ROWS,
   ...PAYMENT_ROWS,
 ];

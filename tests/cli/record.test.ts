@@ -2,13 +2,14 @@
  * `huskledger import` and `huskledger verify`, as whole commands on a data folder of their own.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { type OpenRecord, openRecord } from '../../src/usecases/open-record.ts';
 import { createFirstPerson } from '../../src/usecases/people/create-first-person.ts';
 import { invitePartner } from '../../src/usecases/people/invite.ts';
 import { joinParty } from '../../src/usecases/people/join-party.ts';
+import { RECORDS_FOLDER } from '../store/records-folder.ts';
+import { fillFolder } from '../store/test-record.ts';
 import { seasonWith } from './example-season.ts';
 import { folderOf, runCli } from './run-cli.ts';
 
@@ -21,7 +22,8 @@ const ANA = {
 };
 
 beforeAll(async () => {
-  dataFolder = await mkdtemp(join(tmpdir(), 'huskledger-test-'));
+  dataFolder = await mkdtemp(join(RECORDS_FOLDER, 'huskledger-test-'));
+  fillFolder(dataFolder, 'migrated');
   const record = await openRecord({ databaseUrl: undefined, dataFolder }, process.cwd());
   await createFirstPerson(record, ANA);
   await record.close();

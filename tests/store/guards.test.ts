@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { entryFingerprint } from '../../src/journal/chain.ts';
 import type { Caller } from '../../src/usecases/context.ts';
 import { MONEY_TABLES } from '../usecases/every-money-row.ts';
+import { RETEST_TABLES } from '../usecases/every-retest-row.ts';
 import { importTogether, newParty, openTestRecord, type TestRecord } from './test-record.ts';
 
 let record: TestRecord;
@@ -82,15 +83,7 @@ const OF_SCALE_HOUSES = [
 /** What only money fills: tried in money-guards.test.ts. */
 const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 /** What only questions fill: tried in retest-guards.test.ts. */
-const OF_RETESTS = [
-  'retest',
-  'retest_figure',
-  'retest_figure_answer',
-  'retest_proposal',
-  'retest_proposal_answer',
-  'retest_ending',
-  'retest_reminder',
-];
+const OF_RETESTS = [...RETEST_TABLES];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',

@@ -2,7 +2,8 @@
  * Records for tests: an embedded database from one migrated image, or a PostgreSQL server where
  * `HUSKLEDGER_TEST_SERVER` names one. Each test file has a database of its own.
  */
-import { cp, lstat, mkdtemp, rm } from 'node:fs/promises';
+import { cpSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { v7 } from 'uuid';
@@ -26,19 +27,24 @@ export interface TestRecord {
 /** Which engine the tests run on. */
 export const SERVER = process.env['HUSKLEDGER_TEST_SERVER'];
 
-/** A migrated data folder to begin as a copy of; see template-for-all.ts. */
-const TEMPLATE = process.env['HUSKLEDGER_TEST_TEMPLATE'];
+/** What to begin as a copy of: see template-for-all.ts and server-for-all.ts. */
+const TEMPLATES = {
+  migrated: process.env['HUSKLEDGER_TEST_TEMPLATE'],
+  blank: process.env['HUSKLEDGER_TEST_BLANK'],
+  database: process.env['HUSKLEDGER_TEST_DATABASE'],
+};
 
-async function copyRecord(from: string, to: string): Promise<void> {
-  // Sockets are nobody's to copy.
-  const filter = async (path: string) => !(await lstat(path)).isSocket();
-  await cp(from, to, { recursive: true, filter });
+/** Makes a new data folder one that holds a database: `blank` as the engine makes it, or with all tables, empty. */
+export function fillFolder(dataFolder: string, as: 'migrated' | 'blank'): void {
+  const template = TEMPLATES[as];
+  // A thousand small files: waiting for each takes four times as long.
+  if (template !== undefined) cpSync(template, dataFolder, { recursive: true });
 }
 
 export async function openTestRecord(): Promise<TestRecord> {
   const dataFolder = await mkdtemp(join(RECORDS_FOLDER, 'huskledger-test-'));
-  const databaseUrl = SERVER === undefined ? undefined : await createDatabase(SERVER);
-  if (SERVER === undefined && TEMPLATE !== undefined) await copyRecord(TEMPLATE, dataFolder);
+  const databaseUrl = SERVER === undefined ? undefined : await createDatabase(SERVER, TEMPLATES.database);
+  if (SERVER === undefined) fillFolder(dataFolder, 'migrated');
   const choice = { databaseUrl, dataFolder };
   const store = await openStore({ ...choice, migrations: MIGRATIONS });
   let clock = Date.UTC(2026, 10, 25, 12);
@@ -63,12 +69,12 @@ export async function openTestRecord(): Promise<TestRecord> {
   };
 }
 
-/** A new, empty database of a server; returns its address. */
-export async function createDatabase(server: string): Promise<string> {
+/** A new database of a server, empty or a copy of another that nobody uses; returns its address. */
+export async function createDatabase(server: string, template = 'template1'): Promise<string> {
   const name = `test_${v7().replaceAll('-', '')}`;
   const client = new Client({ connectionString: server });
   await client.connect();
-  await client.query(`CREATE DATABASE ${name}`);
+  await client.query(`CREATE DATABASE ${name} TEMPLATE ${template}`);
   await client.end();
   const url = new URL(server);
   url.pathname = `/${name}`;

@@ -3,7 +3,6 @@
  * fingerprints that they always gave, and it goes on from there.
  */
 import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
 import { v7 } from 'uuid';
@@ -23,7 +22,8 @@ import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
-import { createDatabase, MIGRATIONS, SERVER } from './test-record.ts';
+import { RECORDS_FOLDER } from './records-folder.ts';
+import { createDatabase, fillFolder, MIGRATIONS, SERVER } from './test-record.ts';
 
 const AT = '2026-11-01T12:00:00.000Z';
 const [agreementId, versionId, loadId, sampleId, resultId] = [v7(), v7(), v7(), v7(), v7()];
@@ -37,12 +37,13 @@ let folder: string;
 let store: Store;
 
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'huskledger-upgrade-'));
+  folder = await mkdtemp(join(RECORDS_FOLDER, 'huskledger-upgrade-'));
   const choice = {
     databaseUrl: SERVER === undefined ? undefined : await createDatabase(SERVER),
     dataFolder: join(folder, 'data'),
   };
   await mkdir(choice.dataFolder);
+  fillFolder(choice.dataFolder, 'blank');
   // Its tables, as they were when records were first shared.
   const [first] = await readMigrations(MIGRATIONS);
   const old = join(folder, 'migrations');

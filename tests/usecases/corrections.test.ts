@@ -40,7 +40,10 @@ beforeAll(async () => {
   seller = as(await newParty(record.tools, 'Quillback Acres'));
   buyer = as(await newParty(record.tools, 'Tarn Hollow Dairy'));
 });
-afterAll(() => record.close());
+afterAll(async () => {
+  expect((await verifyRecord(record.tools)).faults).toEqual([]);
+  await record.close();
+});
 
 /** A new agreement with two quotes, a load T1 and its result: 1,986.85 by the worked example of the format. */
 let count = 0;
@@ -90,7 +93,8 @@ async function idOf(table: 'result' | 'quote', date = '2026-09-14'): Promise<str
   return rows[0]?.id ?? '';
 }
 
-const clean = async () => expect((await verifyRecord(record.tools)).faults).toEqual([]);
+/** The agreement of one test; the whole record is looked at in the end. */
+const clean = async () => expect((await verifyRecord(record.tools, { agreementId })).faults).toEqual([]);
 
 describe('before settlement', () => {
   test('a ticket is put right by a new version with a reason', async () => {

@@ -32,9 +32,11 @@ import { workedExample } from '../oracle/worked-example.ts';
 import { importTogether, newParty, openTestRecord, SERVER, type TestRecord } from '../store/test-record.ts';
 import { agreed, newSigner, signNewest, TERMS } from './bargain.ts';
 import { everyMoneyRow } from './every-money-row.ts';
+import { type EveryRetestRow, everyRetestRow } from './every-retest-row.ts';
 
 let record: TestRecord;
 let superuser: Client;
+let over: EveryRetestRow['over'];
 beforeAll(async () => {
   record = await openTestRecord();
   const everything = join(record.choice.dataFolder, 'season');
@@ -58,6 +60,7 @@ beforeAll(async () => {
   await signAmendAndClose();
   await weighAndCorrect();
   await everyMoneyRow(record);
+  over = (await everyRetestRow(record)).over;
   superuser = await record.superuser();
   await disarm();
 }, 120_000);
@@ -69,7 +72,7 @@ afterAll(async () => {
 test('an honest record is clean', async () => {
   const verified = await verifyRecord(record.tools);
   expect(verified.faults).toEqual([]);
-  expect(verified).toMatchObject({ agreements: 5 });
+  expect(verified).toMatchObject({ agreements: 6 });
   expect(verified.settlements).toBeGreaterThan(30);
   expect(verified.entries).toBeGreaterThan(150);
 });
@@ -291,6 +294,12 @@ const WATCHED: Readonly<Record<string, readonly string[]>> = {
   set_off_answer: [],
   lien_notice: [],
   lien_end: [],
+  retest: [],
+  retest_figure: [],
+  retest_figure_answer: [],
+  retest_proposal: [],
+  retest_proposal_answer: [],
+  retest_ending: [],
 };
 
 /** Another value of a type, as near as can be. */
@@ -348,6 +357,62 @@ test('an allocation that comes from nothing is named', async () => {
   const { faults } = await verifyRecord(record.tools);
   await superuser.query('DELETE FROM allocation WHERE source_id = $1', [source]);
   expect(faults.map(({ row }) => row)).toEqual([`allocation ${source}`]);
+});
+
+describe('an ending that its question does not come to is named', () => {
+  test.each([
+    ['decided', 'retest_ending', `value = 52.5`, 'comes to 52.4, recorded as 52.5'],
+    ['decided', 'retest_ending', `because = 'no-test'`, 'comes out as referee-moved-it, recorded as no-test'],
+    ['decided', 'retest_ending', 'buyer_bears = 1', 'shares out 46.00; the tests that counted cost 45.00'],
+    [
+      'decided',
+      'retest_ending',
+      'seller_bears = 44.99',
+      'shares out 44.99; the tests that counted cost 45.00',
+    ],
+    [
+      'decided',
+      'retest_ending',
+      'seller_bears = 0, buyer_bears = 45',
+      'has the seller bear 0.00 and the buyer 45.00; it should be 45.00 and 0.00',
+    ],
+    // The figure that counted was confirmed on that day, so that before it nothing was decided.
+    [
+      'decided',
+      'retest_ending',
+      `recorded_at = '2026-10-05T19:00:00Z'`,
+      'is a decision, and tests are still called for by then',
+    ],
+    [
+      'decided',
+      'retest',
+      `rule = replace(rule, '"1.0"', '"1.7"')`,
+      'comes out as first-stands, recorded as referee-moved-it',
+    ],
+    [
+      'decided',
+      'retest',
+      `rule = replace(rule, '"asker-unless-moved"', '"split"')`,
+      'has the seller bear 45.00',
+    ],
+    ['decided', 'retest', `rule = 'nothing'`, 'cannot be worked out again: '],
+    ['weighed', 'retest_ending', 'value = 118000', 'comes to 117000, recorded as 118000'],
+    ['weighed', 'retest_figure', 'gross = 149800', 'comes out as first-stands, recorded as second-moved-it'],
+    ['agreed', 'retest_ending', 'value = 53.4', 'comes to 53.5, recorded as 53.4'],
+    [
+      'agreed',
+      'retest_ending',
+      `ending = 'withdrawn'`,
+      'is withdrawn, and both sides have not confirmed that',
+    ],
+    ['withdrawn', 'retest_ending', 'value = 53.9', 'comes to 54.0, recorded as 53.9'],
+    ['withdrawn', 'retest_ending', `because = 'tired'`, 'comes out as both-confirmed, recorded as tired'],
+  ] as const)('%s: %s %s', async (which, table, set, message) => {
+    const id = table === 'retest' ? 'id' : 'retest_id';
+    const faults = await faultsAfter(table, { set, which: `WHERE ${id} = '${over[which]}'` });
+    const endings = faults.filter((fault) => fault.startsWith('retest_ending '));
+    expect(endings.join('; ')).toContain(message);
+  });
 });
 
 /** Makes a change as only the database's owner can, verifies, and puts the row back as it was. */

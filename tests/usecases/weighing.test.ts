@@ -59,7 +59,10 @@ beforeAll(async () => {
   ({ scaleId } = await recordScale(seller, { scale: SCALE }));
   ({ scaleId: strangersScale } = await recordScale(stranger, { scale: SCALE }));
 });
-afterAll(() => record.close());
+afterAll(async () => {
+  expect((await verifyRecord(record.tools)).faults).toEqual([]);
+  await record.close();
+});
 
 let count = 0;
 beforeEach(async () => {
@@ -81,7 +84,8 @@ async function refusal(work: Promise<unknown>): Promise<Refusal> {
   throw new Error('It was done');
 }
 const refused = async (work: Promise<unknown>) => (await refusal(work)).code;
-const clean = async () => expect((await verifyRecord(record.tools)).faults).toEqual([]);
+/** The agreement of one test; the whole record is looked at in the end. */
+const clean = async () => expect((await verifyRecord(record.tools, { agreementId })).faults).toEqual([]);
 const record1 = (load: Record<string, string>, confirmed = false) =>
   recordLoads(seller, { agreementId, loads: [load], confirmed });
 

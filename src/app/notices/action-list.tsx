@@ -14,6 +14,7 @@ const STEPS: Readonly<Record<ActionView['kind'], string>> = {
   lot: 'To the lot',
   draft: 'See the draft',
   correction: 'Look at it',
+  retest: 'To the question',
   money: 'Go to it',
 };
 

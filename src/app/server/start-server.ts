@@ -6,6 +6,7 @@ import type { IncomingMessage } from 'node:http';
 import { PEER_HEADER } from './client-address.ts';
 import { openedRecord } from './record.ts';
 import { publicAddress, settings, tellAuthAddress } from './settings.ts';
+import { watchTheClock } from './watch-the-clock.ts';
 
 export async function startServer(): Promise<void> {
   try {
@@ -14,6 +15,7 @@ export async function startServer(): Promise<void> {
     console.log(`Huskledger keeps its record in ${record.description}.`);
     console.log(`Open ${publicAddress(settings())} in a browser; Ctrl+C ends it.`);
     closeAtEnd(record.close);
+    watchTheClock();
   } catch (error) {
     const isTold =
       error instanceof Error && ['WrongEnvironment', 'EngineUnavailable'].includes(nameOf(error));

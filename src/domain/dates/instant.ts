@@ -57,13 +57,20 @@ function offsetMinutes(offset: string): number | undefined {
 export function isTimeZone(name: string): boolean {
   // An offset such as "+02:00" is accepted by some platforms, but knows no clock change.
   if (!/^[A-Za-z]/.test(name)) return false;
+  if (KNOWN_ZONES.has(name)) return true;
   try {
     new Intl.DateTimeFormat('en-US', { timeZone: name });
-    return true;
   } catch {
     return false;
   }
+  if (KNOWN_ZONES.size < MOST_KNOWN_ZONES) KNOWN_ZONES.add(name);
+  return true;
 }
+
+/** Names that the platform was asked for: it takes a while to answer, and the same few come again and again. */
+const KNOWN_ZONES = new Set<string>();
+/** There are some six hundred; upper and lower case make more of them. */
+const MOST_KNOWN_ZONES = 1_000;
 
 /** Tells local dates and times in one time zone. */
 export interface ZoneCalendar {

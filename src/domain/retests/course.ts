@@ -68,8 +68,12 @@ export function courseOf<Figure extends EnteredFigure>(
   const counted: Figure[] = [];
   let ruling = rules.decide(counted);
   let since = asked.askedOn;
-  for (const { on, figure } of eventsUntil(asked.figures, today)) {
-    if (!figure) {
+  let lastOn = asked.askedOn;
+  for (const { on, figure, isContested } of eventsUntil(asked.figures, today)) {
+    // What was not called for proves nothing, and gives no time.
+    if (!isCalledFor(figure, ruling)) continue;
+    lastOn = on;
+    if (isContested) {
       // What was contested does not count: its test is called for again, and the time begins anew.
       since = on;
       continue;
@@ -85,7 +89,10 @@ export function courseOf<Figure extends EnteredFigure>(
     if (testsWanted(ruling, counted.length) > wanted) since = on;
   }
   if (ruling.kind === 'decided') throw new Error('A question was decided before anything was tested');
-  const unanswered = asked.figures.filter((figure) => figureStanding(figure, today) === 'unanswered');
+  const needs = ruling;
+  const unanswered = asked.figures.filter(
+    (figure) => figureStanding(figure, today) === 'unanswered' && isCalledFor(figure, needs),
+  );
   const dueOn = daysLater(since, rules.testDays);
   if (unanswered.length > 0 || today <= dueOn) {
     return { kind: 'calls-for', tests: ruling.tests, since, dueOn, unanswered };
@@ -98,7 +105,8 @@ export function courseOf<Figure extends EnteredFigure>(
     value: meanOf(from.map(({ value }) => value)),
     from,
     because: isReferee ? 'no-referee' : 'no-test',
-    on: daysLater(dueOn, 1),
+    // A figure that waited for an answer past the last day kept it open until then.
+    on: laterOf(daysLater(dueOn, 1), lastOn),
   };
 }
 
@@ -111,6 +119,10 @@ export function figureStanding(
   return countsUnansweredFrom(enteredOn) <= today ? 'counts' : 'unanswered';
 }
 
+function laterOf(one: LocalDate, other: LocalDate): LocalDate {
+  return one > other ? one : other;
+}
+
 /** Tests that were made or are called for. */
 function testsWanted(ruling: Ruling, made: number): number {
   return ruling.kind === 'decided'
@@ -118,10 +130,15 @@ function testsWanted(ruling: Ruling, made: number): number {
     : made + ruling.tests.reduce((sum, { results }) => sum + results, 0);
 }
 
+function isCalledFor({ from }: RetestFigure, ruling: Ruling): boolean {
+  return ruling.kind === 'needs' && ruling.tests.some(({ by }) => by === from);
+}
+
 interface Event<Figure> {
   readonly on: LocalDate;
-  /** It counts from that day; undefined where one was contested. */
-  readonly figure: Figure | undefined;
+  readonly figure: Figure;
+  /** It does not count from that day on; otherwise it does. */
+  readonly isContested: boolean;
 }
 
 /** In order of day; of one day, as they were entered. */
@@ -134,7 +151,7 @@ function eventsUntil<Figure extends EnteredFigure>(
       const standing = figureStanding(figure, today);
       if (standing === 'unanswered') return [];
       const on = figure.answer?.on ?? countsUnansweredFrom(figure.enteredOn);
-      return [{ on, figure: standing === 'counts' ? figure : undefined }];
+      return [{ on, figure, isContested: standing === 'contested' }];
     })
     .toSorted((a, b) => (a.on < b.on ? -1 : Number(a.on > b.on)));
 }

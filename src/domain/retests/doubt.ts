@@ -12,6 +12,8 @@ import { distance } from './figures.ts';
 /** What the parties agreed on as the scatter of a test, and what it is. */
 export interface AgreedScatter {
   readonly limit: Exact;
+  /** As it stands in the agreement. */
+  readonly written: string;
   readonly is: 'tolerance' | 'reproducibility' | 'repeatability';
 }
 
@@ -28,18 +30,22 @@ export interface Doubt {
 export function agreedScatter(method: DecidingMethod): AgreedScatter | undefined {
   switch (method.method) {
     case 'referee-stands':
-      return { limit: decimal(method.tolerance), is: 'tolerance' };
+      return agreed(method.tolerance, 'tolerance');
     case 'astm-d3244':
-      return { limit: decimal(method.reproducibility), is: 'reproducibility' };
+      return agreed(method.reproducibility, 'reproducibility');
     case 'iso-5725':
       return method.reproducibility === undefined
-        ? { limit: decimal(method.repeatability), is: 'repeatability' }
-        : { limit: decimal(method.reproducibility), is: 'reproducibility' };
+        ? agreed(method.repeatability, 'repeatability')
+        : agreed(method.reproducibility, 'reproducibility');
     case 'closest-two':
     case 'median':
     case 'second-scale':
       return undefined;
   }
+}
+
+function agreed(written: string, is: AgreedScatter['is']): AgreedScatter {
+  return { limit: decimal(written), written, is };
 }
 
 /** 54.0 against 52.5 by an agreed tolerance of 2.0: within. The agreed limit goes before published ones. */

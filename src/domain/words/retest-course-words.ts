@@ -2,6 +2,7 @@
  * A question in words: who must do what next, and what was decided by which step.
  */
 
+import { MEASURE_NAMES, type Tested } from '../agreement/measures.ts';
 import type { Side } from '../retests/costs.ts';
 import type { DecidedBecause } from '../retests/course.ts';
 import type { Tester } from '../retests/figures.ts';
@@ -96,4 +97,11 @@ export function partsInWords(parts: readonly string[]): string {
 
 function opened(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** "Starch", "Net weight": what is questioned, at the head of a sentence. */
+export function questionedName(about: string): string {
+  if (about === 'weight') return 'Net weight';
+  const name = MEASURE_NAMES[about as Tested];
+  return about === 'ph' ? name : opened(name);
 }

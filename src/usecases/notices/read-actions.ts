@@ -7,6 +7,7 @@ import { figuresFor } from '../../documents/figures.ts';
 import { isTimeZone, zoneCalendar } from '../../domain/dates/instant.ts';
 import { type ActionOffer, lotOverInWords, offerActionInWords } from '../../domain/notices/action.ts';
 import { offerState } from '../../domain/offers/offer.ts';
+import { questionedName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAllAdvice } from '../../store/rows/advice-rows.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
@@ -15,15 +16,18 @@ import { readLots } from '../../store/rows/lot-rows.ts';
 import { readUnseen } from '../../store/rows/notice-rows.ts';
 import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
 import { adviceInWords } from '../advice/find-advice.ts';
-import { findAgreement, sideOf } from '../agreements/find-agreement.ts';
-import { type Context, permit } from '../context.ts';
+import { findAgreement, sideOf, withVersions } from '../agreements/find-agreement.ts';
+import { type Context, permit, stamp } from '../context.ts';
 import { lotOf } from '../lots/find-lot.ts';
+import { moneyOfAgreement } from '../money/money-frame.ts';
 import { answersWaiting, overdueWaiting } from '../money/money-waits.ts';
 import { readPartnerMoney } from '../money/partner-money.ts';
 import { turnOf } from '../offers/read-offer.ts';
+import { waitingOf } from '../retests/read-retest-list.ts';
+import { readCases } from '../retests/retest-frame.ts';
 
 export interface ActionView {
-  readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'money';
+  readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'retest' | 'money';
   readonly words: string;
   /** The page on which it is done. */
   readonly path: string;
@@ -44,6 +48,7 @@ export async function readActions(
       ...(await lotActions(tx, context, offers)),
       ...(await draftActions(tx)),
       ...(await correctionActions(tx, context)),
+      ...(await retestActions(tx, context)),
       ...(await moneyActions(tx, context, locale)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
@@ -152,6 +157,30 @@ async function correctionActions(tx: Transaction, context: Context): Promise<Act
       },
     ];
   });
+}
+
+/** Questions in which the caller's side has to do something next. */
+async function retestActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+  const actions: ActionView[] = [];
+  for (const row of await readAgreements(tx)) {
+    const side = sideOf(row, context.caller);
+    if (side === 'adviser') continue;
+    const found = await withVersions(tx, row);
+    const today = moneyOfAgreement(found).dayOf(stamp(context));
+    for (const asked of await readCases(tx, found)) {
+      const { forYou, dueOn } = waitingOf(asked, { found, side, today });
+      if (forYou === undefined) continue;
+      const what =
+        asked.row.sample === null ? `load ${asked.row.ticket ?? ''}` : `sample ${asked.row.sample}`;
+      actions.push({
+        kind: 'retest',
+        words: `${questionedName(asked.about)} of ${what} is questioned, agreement ${row.number}. ${forYou}${dueOn === undefined ? '' : ` By ${dueOn}.`}`,
+        path: `/retests/${asked.id}`,
+        since: asked.row.recordedAt,
+      });
+    }
+  }
+  return actions;
 }
 
 /** Payments and set-offs to answer, and what is past its due date. */

@@ -19,7 +19,7 @@ export function doubtView({ apart, is, agreed, published }: Doubt, figures: Figu
   return {
     apart: print(apart),
     is,
-    agreed: agreed && { limit: print(agreed.limit), is: agreed.is },
+    agreed: agreed && { limit: figures.show(agreed.written), is: agreed.is },
     published: published && {
       low: print(published.low, 2),
       high: print(published.high, 2),

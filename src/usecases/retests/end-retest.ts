@@ -9,6 +9,7 @@ import { printFixed } from '../../domain/numbers/printing.ts';
 import { costBearer, type Side, shareCosts } from '../../domain/retests/costs.ts';
 import type { Outcome } from '../../domain/retests/course.ts';
 import { decidedFigure } from '../../domain/retests/decide.ts';
+import { questionedName } from '../../domain/words/retest-course-words.ts';
 import type { RetestEndingFact } from '../../journal/retest-facts.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { insertRetestEnding } from '../../store/rows/retest-rows.ts';
@@ -19,7 +20,7 @@ import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { type DocumentDraft, writeDocuments } from '../money/write-documents.ts';
 import { tell } from '../notices/tell.ts';
 import { endQuestioned, holdQuestioned } from './hold-questioned.ts';
-import { type Put, putFigure, questionedName, settledLoadsOf } from './put-figure.ts';
+import { type Put, putFigure, settledLoadsOf } from './put-figure.ts';
 import type { RetestCase } from './retest-case.ts';
 import type { RetestFrame } from './retest-frame.ts';
 

@@ -2,7 +2,7 @@
  * Puts a figure in place of the one that is questioned, as the next version of its result or ticket, and settles the loads
  * concerned anew; or tries that out and takes it back. The agreement must be locked.
  */
-import { MEASURE_NAMES, type Tested } from '../../domain/agreement/measures.ts';
+import type { Tested } from '../../domain/agreement/measures.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import { add, decimal, MAX_DECIMAL_LENGTH } from '../../domain/numbers/exact.ts';
 import { printDecimal } from '../../domain/numbers/printing.ts';
@@ -175,11 +175,4 @@ export async function questionedLoad(tx: Transaction, { fact }: Questioning): Pr
   const row = fact.load === null ? undefined : await findLoad(tx, fact.load);
   if (!row) throw new Refusal('not-found', 'There is no such load.');
   return row;
-}
-
-/** "Starch", "Net weight": what is questioned, at the head of a sentence. */
-export function questionedName(about: string): string {
-  if (about === 'weight') return 'Net weight';
-  const name = MEASURE_NAMES[about as Tested];
-  return about === 'ph' ? name : `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
 }

@@ -131,10 +131,7 @@ async function viewOf(
             doubtOf(rule.method, { measure: about, first: decimal(first), claimed: decimal(claimed) }),
             figures,
           ),
-    outlook: outlook.map((one) => ({
-      ...one,
-      changed: one.changed === undefined ? undefined : figures.show(one.changed),
-    })),
+    outlook,
   };
 }
 

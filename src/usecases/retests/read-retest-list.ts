@@ -8,7 +8,7 @@ import { printUnits } from '../../domain/numbers/printing.ts';
 import { otherSide, type Side } from '../../domain/retests/costs.ts';
 import type { DecidedBecause } from '../../domain/retests/course.ts';
 import { countsUnansweredFrom, daysLater } from '../../domain/retests/time-limits.ts';
-import { becauseInWords, callsInWords } from '../../domain/words/retest-course-words.ts';
+import { becauseInWords, callsInWords, questionedName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readHoldEnds, readHolds } from '../../store/rows/money/hold-rows.ts';
@@ -16,7 +16,6 @@ import { type FoundAgreement, isId, sideOf, withVersions } from '../agreements/f
 import { type Context, permit, stamp } from '../context.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { Refusal } from '../refusal.ts';
-import { questionedName } from './put-figure.ts';
 import { askableUnder } from './read-ask.ts';
 import { courseOn, type RetestCase } from './retest-case.ts';
 import { readCases } from './retest-frame.ts';

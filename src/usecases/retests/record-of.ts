@@ -12,7 +12,12 @@ import type {
   RecordedWeighing,
   RetestRecord,
 } from '../../domain/retests/retest-record.ts';
-import { becauseInWords, type CourseNames, callsInWords } from '../../domain/words/retest-course-words.ts';
+import {
+  becauseInWords,
+  type CourseNames,
+  callsInWords,
+  questionedName,
+} from '../../domain/words/retest-course-words.ts';
 import { askedRuleInWords } from '../../domain/words/retest-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readTickets, type TicketRow, ticketKey } from '../../store/rows/load-rows.ts';
@@ -25,7 +30,7 @@ import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { liveHolds } from '../money/money-rows.ts';
 import { namedDocument } from '../money/write-documents.ts';
 import { decidedText } from './end-retest.ts';
-import { questionedName, tryOutFigure } from './put-figure.ts';
+import { tryOutFigure } from './put-figure.ts';
 import { figureUnit } from './questionable.ts';
 import { questionedLoads } from './questioned-loads.ts';
 import { partySide, recordedFigures, recordedScale, weightsApart } from './record-figures.ts';

@@ -1,6 +1,6 @@
 /**
  * Checks the whole record, agreement by agreement: the journal's chain, every row against what the journal remembers of
- * it, every settlement worked out anew, and every balance. Names each row that does not fit.
+ * it, every settlement and decision worked out anew, and every balance. Names each row that does not fit.
  */
 import type { Transaction } from '../../store/open-store.ts';
 import {
@@ -16,6 +16,7 @@ import { readAgreementBalances } from '../../store/rows/journal-rows.ts';
 import { readPrintedDocuments } from '../../store/rows/money/document-rows.ts';
 import type { Tools } from '../context.ts';
 import { checkMoney } from './check-money.ts';
+import { checkRetests } from './check-retests.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
 import { type ChainWalk, walkEntry } from './walk-chain.ts';
@@ -112,6 +113,7 @@ async function verifyAgreement(
       printed: await readPrintedDocuments(tx, id),
     }),
   );
+  faults.push(...(await checkRetests(tx, rows)));
   for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
     faults.push({
       row: `record_file ${fingerprint}`,

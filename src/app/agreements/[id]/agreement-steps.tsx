@@ -28,6 +28,7 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         {side === 'adviser' ? null : <Step to={`/money?agreement=${id}`} label="Its money" />}
         <Step to={`/agreements/${id}/progress`} label="Progress" />
         <Step to={`/agreements/${id}/samples`} label="Samples" />
+        {side === 'adviser' ? null : <Step to={`/retests?agreement=${id}`} label="Questions" />}
         <Step to={`/agreements/${id}/tickets`} label="Ticket book" />
         <Step to={`/agreements/${id}/laboratories`} label="Laboratories" />
         {series.map((name) => (

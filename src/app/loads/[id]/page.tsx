@@ -109,6 +109,13 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           </a>
         </p>
       ) : null}
+      {mayAct(load.side, role, 'question') && !load.isVoid ? (
+        <p>
+          <a className="plain-link" href={`/retests/new?agreement=${load.agreementId}&load=${load.id}`}>
+            Question its weight or a test
+          </a>
+        </p>
+      ) : null}
       <LoadHistory
         partner={partnerOf(load)}
         history={load.history}

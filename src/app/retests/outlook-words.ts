@@ -1,0 +1,70 @@
+/**
+ * A doubt and its possible outcomes, in words for the reader.
+ */
+import { signOf, unsigned } from '../../documents/amount-strings.ts';
+import type { Figures } from '../../documents/figures.ts';
+import type { Side } from '../../domain/retests/costs.ts';
+import type { DoubtView } from '../../usecases/retests/doubt-view.ts';
+import type { Possible, PossibleKind } from '../../usecases/retests/outlook.ts';
+
+export interface OutlookNames {
+  readonly seller: string;
+  readonly buyer: string;
+  readonly asker: Side;
+  readonly side: Side;
+  readonly currency: string;
+}
+
+/** What the scatter of the test says of a doubt: a sentence or two, and whether it is a warning. */
+export function doubtWords({ apart, is, agreed, published }: DoubtView, unit: string): string {
+  const measured = unit.startsWith('%') ? `${apart} points` : `${apart} ${unit}`.trim();
+  const by = agreed
+    ? `${agreed.limit}, the ${LIMITS[agreed.is]} that you agreed on`
+    : published
+      ? `${published.low === published.high ? published.low : `${published.low} to ${published.high}`} between two good laboratories (${published.source})`
+      : undefined;
+  switch (is) {
+    case 'within':
+      return `The figures differ by ${measured}. That is no more than the test itself scatters: ${by}. A retest is as likely to go against whoever asks.`;
+    case 'between':
+      return `The figures differ by ${measured}, which may be no more than the test itself scatters: ${by}.`;
+    case 'beyond':
+      return `The figures differ by ${measured}. That is more than the test itself scatters: ${by}.`;
+    case 'unknown':
+      return `The figures differ by ${measured}. No limit is agreed or published for this test, so nobody can say whether that is more than it scatters by itself.`;
+  }
+}
+
+const LIMITS = {
+  tolerance: 'tolerance',
+  reproducibility: 'limit between laboratories (R)',
+  repeatability: 'limit within one laboratory (r)',
+} as const;
+
+/** Which figure would count, as the reader thinks of it. */
+export function possibleWords(kind: PossibleKind, { asker, side, seller, buyer }: OutlookNames): string {
+  const name = asker === 'seller' ? seller : buyer;
+  switch (kind) {
+    case 'first':
+      return 'The first figure stands';
+    case 'claimed':
+      return asker === side ? 'Your figure counts' : `${name}’s figure counts`;
+    case 'halfway':
+      return 'One half way counts';
+    case 'against':
+      return 'One as far on the other side counts';
+  }
+}
+
+/** "Tarn Hollow Dairy owes 100.00 USD less". */
+export function changeWords(changed: string, { buyer, currency }: OutlookNames, figures: Figures): string {
+  const sign = signOf(changed);
+  if (sign === 0) return 'Nothing changes';
+  const size = figures.show(unsigned(changed));
+  return `${buyer} owes ${size} ${currency} ${sign > 0 ? 'more' : 'less'}`;
+}
+
+export function bearerWords(bearer: Possible['bearer'], { seller, buyer }: OutlookNames): string {
+  if (bearer === 'split') return 'half each';
+  return bearer === 'seller' ? seller : buyer;
+}
