@@ -42,7 +42,7 @@ export async function endRetest(
   context: Context,
   { frame, ending }: { readonly frame: RetestFrame; readonly ending: EndingToEnter },
 ): Promise<RetestEndingFact> {
-  const { found, asked, recorded } = frame;
+  const { found, asked } = frame;
   const { row } = asked;
   const isMoved = !isSameFigure(ending.value, row.fact.first);
   await endQuestioned(tx, context, { found, retestId: asked.id });
@@ -59,7 +59,10 @@ export async function endRetest(
   const money = await frameOf(tx, context, found);
   if (isMoved) await issueNotes(tx, context, { frame: money, loadIds, why: whyOf(asked, ending) });
   const costs = shareCosts(costOf(asked, money), ending.bearer(put.changed));
-  await chargeCosts(tx, context, { asked, money: await frameOf(tx, context, found), costs });
+  // One moment for the ending and its documents: by that they are found together.
+  const { recorded } = money;
+  const charged = { ...(await frameOf(tx, context, found)), recorded };
+  await chargeCosts(tx, context, { asked, money: charged, costs });
   const fact: RetestEndingFact = {
     retest: asked.id,
     ending: ending.ending,

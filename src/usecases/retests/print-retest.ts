@@ -14,7 +14,7 @@ import { retestFrame } from './retest-frame.ts';
 /** The words on the paper are English, and figures are written the English way. */
 const LANGUAGE = 'en-US';
 
-/** Refuses `not-allowed`, `not-found`, `not-yours` for an adviser, and `bad-input` where a character cannot be printed. */
+/** Refuses `not-allowed`, `not-found` (an adviser sees no questions), and `bad-input` where a character cannot be printed. */
 export async function printRetest(
   context: Context,
   { retestId, fonts }: { readonly retestId: string; readonly fonts: FontBytes },
