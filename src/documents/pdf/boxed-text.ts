@@ -1,5 +1,5 @@
 /**
- * A few sentences in a box: what a reader must not overlook.
+ * A few sentences in a box: what a reader must not overlook. A text with breaks of its own keeps them.
  */
 import type { Piece } from './flow.ts';
 import type { TextStyle } from './page-ink.ts';
@@ -19,7 +19,7 @@ const PADDING = 8;
 /** One piece across the sheet, which is never cut. */
 export function boxedPiece({ text, style, gapBefore, keepWithNext = false }: BoxedText, sheet: Sheet): Piece {
   const leading = style.size * 1.35;
-  const lines = wrapText(text, sheet.width - 2 * PADDING, style);
+  const lines = text.split('\n').flatMap((part) => wrapText(part, sheet.width - 2 * PADDING, style));
   const height = lines.length * leading + 2 * PADDING - 3;
   return {
     height,
