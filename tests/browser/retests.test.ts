@@ -149,7 +149,7 @@ test('where the first figure stands, what was held is due again and the asker pa
   );
   expect(text).toContain('No settlement changes.');
   expect(text).toContain('The tests are borne by Tarn Hollow Dairy (45.00 USD).');
-  expect(text).toMatch(/Fee \d+: 45\.00 USD/);
+  expect(text).toMatch(/Fee invoice \d+: 45\.00 USD/);
   await buyer.page.goto(`/money/statement?agreement=${ids.agreementId}`);
   expect(await main(buyer.page)).not.toContain('Held while it is questioned');
 });
