@@ -117,7 +117,10 @@ describe('a question about starch', () => {
 
   test('prints with thirty loads of one sample, and withdrawn', async () => {
     const loads = Object.fromEntries(Array.from({ length: 30 }, (_, index) => [`T${index + 1}`, '4']));
-    const { world, retestId } = await askedWorld(loads);
+    const { world, parts, retestId } = await askedWorld(loads);
+    world.at('2026-10-06');
+    const figure = { tester: 'referee', value: '53.5', part: parts['referee'] ?? '' };
+    await world.report(world.buyer, { retestId, figure });
     const reason = 'It is not worth a quarrel';
     const { proposalId } = await proposeEnding(world.buyer, {
       retestId,
@@ -130,13 +133,18 @@ describe('a question about starch', () => {
       'This is not answered yet.',
     ]);
     await answerEnding(world.seller, { proposalId: proposalId ?? '', answer: 'confirmed' });
-    const { text } = await paperOf(world, retestId);
-    expectSaid(text, [
+    const ended = await paperOf(world, retestId);
+    expectSaid(ended.text, [
       'Withdrawn: 54.0 % of dry matter, as first reported, stands.',
-      'Nothing has been tested since the question was asked.',
+      'had not answered when the question ended.',
+      'The tests cost USD 45.00; Tarn Hollow Dairy',
       'No note or invoice followed from it.',
       'All 30 loads 3,240.00 3,240.00 the same',
     ]);
+    // A figure that nobody had answered by then is not taken in afterwards.
+    world.at('2026-10-20');
+    const later = await paperOf(world, retestId);
+    expect(Buffer.from(later.bytes).equals(Buffer.from(ended.bytes))).toBe(true);
   });
 });
 

@@ -4,7 +4,7 @@
  */
 
 import { otherSide } from '../../domain/retests/costs.ts';
-import type { RecordedFigure } from '../../domain/retests/retest-record.ts';
+import type { RecordedFigure, RetestRecord } from '../../domain/retests/retest-record.ts';
 import { prose, sectionHeading } from '../agreement/prose.ts';
 import { lessThat, signOf, unsigned } from '../amount-strings.ts';
 import type { Piece } from '../pdf/flow.ts';
@@ -28,12 +28,12 @@ export function testerText({ tester, testerName, testedBy }: RecordedFigure): st
 }
 
 /** What the other side said of it, and so whether the rule takes it in; which figure counts is another matter. */
-export function standingText({ standing, isUnanswered }: RecordedFigure): string {
+export function standingText({ standing, isUnanswered }: RecordedFigure, { ending }: RetestRecord): string {
   switch (standing) {
     case 'counts':
       return isUnanswered ? 'said nothing: taken in' : 'confirmed: taken in';
     case 'unanswered':
-      return 'not said yet: waits';
+      return ending ? 'not said before it ended' : 'not said yet: waits';
     case 'contested':
       return 'contested: left out';
   }
@@ -60,8 +60,11 @@ function answerSentence(
   const other = record[otherSide(by)];
   const day = answeredOn ?? 'a later day';
   if (standing === 'contested') return `Contested by ${other} on ${day}: ${quoted(contested ?? '')}`;
-  if (standing === 'unanswered')
-    return `Unless ${other} answers before, the rule takes it in from ${day} on.`;
+  if (standing === 'unanswered') {
+    return record.ending
+      ? `${other} had not answered when the question ended.`
+      : `Unless ${other} answers before, the rule takes it in from ${day} on.`;
+  }
   return isUnanswered
     ? `${other} said nothing, so that the rule takes it in since ${day}.`
     : `Confirmed by ${other} on ${day}.`;
@@ -99,7 +102,7 @@ function figureRow(figure: RecordedFigure, setting: RetestSetting): Row {
       testedOn,
       setting.figures.show(value),
       offFirst(value, setting),
-      standingText(figure),
+      standingText(figure, setting.record),
     ],
     note: figureNote(figure, setting),
   };

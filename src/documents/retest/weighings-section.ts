@@ -53,7 +53,7 @@ function rowsOf(setting: RetestSetting): Row[] {
           ? weighedCells(figure.weighing, setting)
           : ['', '', setting.figures.show(figure.value), record.unit]),
         figure.testedOn,
-        standingText(figure),
+        standingText(figure, record),
       ],
       note: [
         ...(figure.weighing ? [scalesSentence(figure.weighing, setting)] : []),

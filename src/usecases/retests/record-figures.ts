@@ -16,6 +16,7 @@ import { type CourseNames, testerName } from '../../domain/words/retest-course-w
 import type { Transaction } from '../../store/open-store.ts';
 import { readParts } from '../../store/rows/sample-rows.ts';
 import type { ScaleVersionRow } from '../../store/rows/scale-rows.ts';
+import { moneyOfAgreement } from '../money/money-frame.ts';
 import type { ReportedFigure } from './retest-case.ts';
 import type { RetestFrame } from './retest-frame.ts';
 
@@ -31,8 +32,11 @@ export async function recordedFigures(
   { frame, names, scales }: ToRecord,
 ): Promise<readonly RecordedFigure[]> {
   const parts = await readParts(tx, frame.found.row.id);
+  const { asked, found, today } = frame;
+  // After its ending no time passes for a figure that nobody answered.
+  const asOf = asked.ending ? moneyOfAgreement(found).dayOf(asked.ending.recordedAt) : today;
   const sealOf = (id: string | null) => parts.find((part) => part.id === id)?.seal ?? null;
-  return frame.asked.figures.map((figure): RecordedFigure => {
+  return asked.figures.map((figure): RecordedFigure => {
     const { fact, id } = figure.row;
     const isUnanswered = figure.answer === undefined;
     return {
@@ -50,7 +54,7 @@ export async function recordedFigures(
       report: fact.report,
       by: partySide(frame, fact.party),
       enteredOn: figure.enteredOn,
-      standing: figureStanding(figure, frame.today),
+      standing: figureStanding(figure, asOf),
       answeredOn: figure.answer?.on ?? countsUnansweredFrom(figure.enteredOn),
       isUnanswered,
       contested: figure.said?.fact.reason ?? null,

@@ -83,7 +83,9 @@ function standingWords(
         ? `It counts: ${other} said nothing in time.`
         : `${other} confirmed it on ${answeredOn}: it counts.`;
     case 'unanswered':
-      return `It waits for ${other}’s word, and counts from ${answeredOn} without one.`;
+      return record.ending
+        ? `${other} had not answered when the question ended.`
+        : `It waits for ${other}’s word, and counts from ${answeredOn} without one.`;
     case 'contested':
       return `${other} contests it, so it does not count: “${contested ?? ''}”`;
   }
