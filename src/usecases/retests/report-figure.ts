@@ -173,14 +173,17 @@ async function ofLaboratory(
   };
 }
 
-/** Refuses `bad-input` for a scale that is not legal for trade, is the ticket's own, or cannot show the weights. */
-async function ofScale(tx: Transaction, { frame: { asked }, read }: Read): Promise<WhatWasTested> {
+/** Refuses `bad-input` for a scale that is of neither party, is not legal for trade, is the ticket's own, or cannot show the weights. */
+async function ofScale(tx: Transaction, { frame: { asked, found }, read }: Read): Promise<WhatWasTested> {
   const load = await questionedLoad(tx, asked.row);
   const scaleId = read.text('scale');
   const scale = isId(scaleId) ? (await readScaleVersions(tx, [scaleId])).at(-1) : undefined;
   const { weighed } = read.found;
   if (!scale || !weighed) throw badInput([{ column: 'scale', message: 'is not chosen yet' }]);
   const wrong = (column: string, message: string) => badInput([{ column, message }]);
+  if (![found.row.sellerId, found.row.buyerId].includes(scale.partyId)) {
+    throw wrong('scale', 'must be a scale of one of the two parties, so that both see what it is held to');
+  }
   if (!scale.isLegalForTrade) throw wrong('scale', 'must be legal for trade; this one is not');
   if ([load.grossScale, load.tareScale].includes(scaleId)) {
     throw wrong('scale', 'must be another one than that on the ticket');
