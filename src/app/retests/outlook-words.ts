@@ -3,6 +3,7 @@
  */
 import { signOf, unsigned } from '../../documents/amount-strings.ts';
 import type { Figures } from '../../documents/figures.ts';
+import { SCALE_UNITS } from '../../domain/quantities/units.ts';
 import type { Side } from '../../domain/retests/costs.ts';
 import type { DoubtView } from '../../usecases/retests/doubt-view.ts';
 import type { Possible, PossibleKind } from '../../usecases/retests/outlook.ts';
@@ -16,13 +17,19 @@ export interface OutlookNames {
 }
 
 /** What the scatter of the test says of a doubt: a sentence or two, and whether it is a warning. */
-export function doubtWords({ apart, is, agreed, published }: DoubtView, unit: string): string {
+export function doubtWords({ apart, is, agreed, published, scales }: DoubtView, unit: string): string {
   const measured = unit.startsWith('%') ? `${apart} points` : `${apart} ${unit}`.trim();
   const by = agreed
     ? `${agreed.limit}, the ${LIMITS[agreed.is]} that you agreed on`
     : published
       ? `${published.low === published.high ? published.low : `${published.low} to ${published.high}`} between two good laboratories (${published.source})`
       : undefined;
+  if (scales !== undefined) {
+    const off = `two scales like that of the ticket may be off by ${scales} lb together at these weights`;
+    return is === 'within'
+      ? `The weights differ by ${apart} lb. That is no more than the scales themselves: ${off}. The first would stand.`
+      : `The weights differ by ${apart} lb. That is more than the scales themselves: ${off}.`;
+  }
   switch (is) {
     case 'within':
       return `The figures differ by ${measured}. That is no more than the test itself scatters: ${by}. A retest is as likely to go against whoever asks.`;
@@ -31,6 +38,9 @@ export function doubtWords({ apart, is, agreed, published }: DoubtView, unit: st
     case 'beyond':
       return `The figures differ by ${measured}. That is more than the test itself scatters: ${by}.`;
     case 'unknown':
+      if (SCALE_UNITS.some((known) => known === unit)) {
+        return `The weights differ by ${apart} lb. The ticket names no scale, so nobody can say yet how far it may be off.`;
+      }
       return `The figures differ by ${measured}. No limit is agreed or published for this test, so nobody can say whether that is more than it scatters by itself.`;
   }
 }

@@ -35,7 +35,8 @@ export interface WeightRuling {
   readonly because: 'first-stands' | 'second-moved-it';
 }
 
-type SecondScale = Extract<DecidingMethod, { readonly method: 'second-scale' }>;
+/** How a weight is decided. */
+export type SecondScale = Extract<DecidingMethod, { readonly method: 'second-scale' }>;
 
 /**
  * Net 47,120 and 47,300 lb by two class III L scales of 20 lb division lie 180 lb apart; gross 78,220 may be off by 160,

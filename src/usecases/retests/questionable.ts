@@ -12,18 +12,21 @@ import { type AskedRule, ruleFor } from '../../domain/retests/asked-rule.ts';
 import { decimalsWritten, type RetestFigure } from '../../domain/retests/figures.ts';
 import { type NeededPart, neededParts } from '../../domain/retests/kept-parts.ts';
 import { lastDayToAsk } from '../../domain/retests/time-limits.ts';
+import type { WeighedTwice } from '../../domain/retests/weights.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readCorrections } from '../../store/rows/correction-rows.ts';
 import { readLoads } from '../../store/rows/load-rows.ts';
 import { type ResultRecord, readResultRecords } from '../../store/rows/result-rows.ts';
 import { readSampleLoads as readSampleLoadRows } from '../../store/rows/sample-load-rows.ts';
 import { readHandovers, readParts } from '../../store/rows/sample-rows.ts';
+import { readScaleVersions } from '../../store/rows/scale-rows.ts';
 import { type FoundAgreement, termsOn } from '../agreements/find-agreement.ts';
 import { type Context, stamp } from '../context.ts';
 import { groupRows } from '../group-rows.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import type { RefusalCode } from '../refusal.ts';
 import { keptParts } from '../samples/kept-parts.ts';
+import { weighedBy } from './retest-case.ts';
 import { readCases } from './retest-frame.ts';
 
 export interface Obstacle {
@@ -48,6 +51,8 @@ export interface Questionable {
   readonly lastDay: LocalDate;
   readonly rule: AskedRule;
   readonly parts: readonly NeededPart[];
+  /** The ticket's weighings, of a weight. */
+  readonly weighed: WeighedTwice | undefined;
   /** Loads that it is about, first delivered first. */
   readonly loads: readonly { readonly id: string; readonly ticket: string }[];
   /** The question that is open about it, if one. */
@@ -64,6 +69,7 @@ export async function readQuestionable(
 ): Promise<readonly Questionable[]> {
   const today = moneyOfAgreement(found).dayOf(stamp(context));
   const ground: Ground = {
+    context,
     found,
     about,
     today,
@@ -76,6 +82,7 @@ export async function readQuestionable(
 }
 
 interface Ground {
+  readonly context: Context;
   readonly found: FoundAgreement;
   readonly about: Questioned;
   readonly today: LocalDate;
@@ -133,6 +140,7 @@ async function questionableFigures(
         lastDay: lastDayToAsk(reportedOn, agreed.rules.askWithinDays),
         rule: agreed.rule,
         parts: needed,
+        weighed: undefined,
         loads: of.map(({ loadId, ticket }) => ({ id: loadId, ticket })),
         openId: openCase(asked)?.id,
         obstacle:
@@ -159,6 +167,7 @@ function firstReport(records: readonly ResultRecord[], measure: Tested): ResultR
 
 async function questionableWeights(tx: Transaction, ground: Ground): Promise<readonly Questionable[]> {
   const { found } = ground;
+  const scales = await readScaleVersions(tx);
   const rows = await readSampleLoadRows(tx, found.row.id);
   const loads = await readLoads(
     tx,
@@ -184,6 +193,7 @@ async function questionableWeights(tx: Transaction, ground: Ground): Promise<rea
         lastDay: lastDayToAsk(reportedOn, agreed.rules.askWithinDays),
         rule: agreed.rule,
         parts: [],
+        weighed: weighedBy(load, { scales, at: stamp(ground.context) }),
         loads: [{ id: load.id, ticket: load.ticket }],
         openId: openCase(asked)?.id,
         obstacle: standing(asked) ?? correctionOpen(ground, [load.id]),

@@ -2,7 +2,7 @@
  * Asking, as the page shows it: what can be questioned and until when; and for what the reader has typed, whether the doubt
  * is larger than the scatter of the test, what would be held, and what each outcome would mean in money.
  */
-import { figuresFor } from '../../documents/figures.ts';
+import { type Figures, figuresFor } from '../../documents/figures.ts';
 import { MEASURE_UNITS, type Tested } from '../../domain/agreement/measures.ts';
 import { QUESTIONED, type Questioned, retestRulesOf } from '../../domain/agreement/retest-rules.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
@@ -13,7 +13,7 @@ import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { type FoundAgreement, findOwnAgreement, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { wrongClaim } from './ask-retest.ts';
-import { type DoubtView, doubtView } from './doubt-view.ts';
+import { type DoubtView, doubtView, weightDoubtView } from './doubt-view.ts';
 import { outlookOf, type Possible } from './outlook.ts';
 import { type Questionable, readQuestionable } from './questionable.ts';
 
@@ -23,7 +23,6 @@ export interface ClaimView {
   readonly claimed: string;
   /** What is wrong with it; then there is nothing else. */
   readonly wrong: string | undefined;
-  /** Of a laboratory's figure. */
   readonly doubt: DoubtView | undefined;
   readonly outlook: readonly Possible[];
 }
@@ -124,15 +123,22 @@ async function viewOf(
     name,
     claimed,
     wrong,
-    doubt:
-      about === 'weight'
-        ? undefined
-        : doubtView(
-            doubtOf(rule.method, { measure: about, first: decimal(first), claimed: decimal(claimed) }),
-            figures,
-          ),
+    doubt: doubtAbout(item, { about, claimed, figures }),
     outlook,
   };
+}
+
+function doubtAbout(
+  { rule: { method }, first, weighed }: Questionable,
+  of: { readonly about: Questioned; readonly claimed: string; readonly figures: Figures },
+): DoubtView | undefined {
+  const { about, claimed, figures } = of;
+  if (about !== 'weight') {
+    const doubt = doubtOf(method, { measure: about, first: decimal(first), claimed: decimal(claimed) });
+    return doubtView(doubt, figures);
+  }
+  if (method.method !== 'second-scale' || !weighed) return undefined;
+  return weightDoubtView(method, { weighed, claimed }, figures);
 }
 
 /** Whether a figure of a measure is a percentage. */

@@ -2,7 +2,7 @@
  * One question with all that belongs to it: what was asked and why, what is left to test, every figure, what comes next and
  * by when, what it may come to, or how it ended and what followed. The same data make its page and its paper.
  */
-import { figuresFor } from '../../documents/figures.ts';
+import { type Figures, figuresFor } from '../../documents/figures.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
 import type { Side } from '../../domain/retests/costs.ts';
 import { doubtOf } from '../../domain/retests/doubt.ts';
@@ -10,16 +10,16 @@ import type { RetestRecord } from '../../domain/retests/retest-record.ts';
 import { readParts } from '../../store/rows/sample-rows.ts';
 import { readScaleVersions } from '../../store/rows/scale-rows.ts';
 import { type Context, permit } from '../context.ts';
-import { type DoubtView, doubtView } from './doubt-view.ts';
+import { type DoubtView, doubtView, weightDoubtView } from './doubt-view.ts';
 import { outlookOf, type Possible } from './outlook.ts';
 import { isPercentage } from './read-ask.ts';
 import { recordOf } from './record-of.ts';
+import type { RetestCase } from './retest-case.ts';
 import { retestFrame } from './retest-frame.ts';
 
 export interface RetestView {
   readonly record: RetestRecord;
   readonly side: Side;
-  /** Of a laboratory's figure. */
   readonly doubt: DoubtView | undefined;
   /** While it is open. */
   readonly outlook: readonly Possible[];
@@ -56,13 +56,7 @@ export async function readRetest(
     return {
       record: await recordOf(tx, context, frame),
       side,
-      doubt:
-        about === 'weight'
-          ? undefined
-          : doubtView(
-              doubtOf(rule.method, { measure: about, first: decimal(first), claimed: decimal(claimed) }),
-              figures,
-            ),
+      doubt: doubtAbout(asked, figures),
       outlook,
       parts: parts.map(({ id, part, seal }) => ({ id, part, seal })),
       scales: about === 'weight' ? await secondScales(tx) : [],
@@ -75,4 +69,19 @@ async function secondScales(tx: Parameters<typeof readScaleVersions>[0]) {
   return [...newest.values()].flatMap(({ scaleId, name, place, division, unit, isLegalForTrade }) =>
     isLegalForTrade ? [{ id: scaleId, label: `${name}, ${place} (${division} ${unit})` }] : [],
   );
+}
+
+function doubtAbout(
+  { about, rule: { method }, weighed, row }: RetestCase,
+  figures: Figures,
+): DoubtView | undefined {
+  const { first, claimed } = row.fact;
+  if (about !== 'weight') {
+    return doubtView(
+      doubtOf(method, { measure: about, first: decimal(first), claimed: decimal(claimed) }),
+      figures,
+    );
+  }
+  if (method.method !== 'second-scale' || !weighed) return undefined;
+  return weightDoubtView(method, { weighed, claimed }, figures);
 }

@@ -21,7 +21,7 @@ export function RetestFigures({ view, figures, mayAct }: RetestFiguresProps) {
   if (record.figures.length === 0) return null;
   return (
     <section aria-labelledby="figures">
-      <h2 id="figures">Figures so far</h2>
+      <h2 id="figures">Figures that were reported</h2>
       <ul className="corrections">
         {record.figures.map((figure) => (
           <Figure key={figure.id} figure={figure} view={view} figures={figures} mayAct={mayAct} />

@@ -12,16 +12,27 @@ export interface ClaimListProps {
   /** The load that the reader came from. */
   readonly loadId: string | undefined;
   readonly figures: Figures;
+  /** Names of samples or loads that the reader looks for. */
+  readonly wanted: readonly string[];
 }
 
-export function ClaimList({ view, agreementId, loadId, figures }: ClaimListProps) {
+/** More than so many are looked for by name. */
+const MOST_SHOWN = 24;
+
+export function ClaimList({ view, agreementId, loadId, figures, wanted }: ClaimListProps) {
   const { items, about } = view;
   const open = items.filter(({ obstacle }) => obstacle === undefined);
   const closed = items.filter(({ obstacle }) => obstacle !== undefined);
   const typed = new Set(view.claims.map(({ id }) => id));
   const isNear = ({ id, loads }: Questionable) =>
     loadId === undefined || typed.has(id) || loads.some((load) => load.id === loadId);
-  const [near, others] = [open.filter(isNear), open.filter((item) => !isNear(item))];
+  const isWanted = ({ name, loads }: Questionable) =>
+    wanted.includes(name) || loads.some(({ ticket }) => wanted.includes(ticket));
+  const isMany = open.length > MOST_SHOWN;
+  const near = open.filter(
+    (item) => isWanted(item) || (isNear(item) && !(isMany && loadId === undefined && !typed.has(item.id))),
+  );
+  const others = isMany ? [] : open.filter((item) => !near.includes(item));
   const own = closed.filter(({ loads }) => loads.some(({ id }) => id === loadId));
   return (
     <>
@@ -39,6 +50,7 @@ export function ClaimList({ view, agreementId, loadId, figures }: ClaimListProps
           <input type="hidden" name="agreement" value={agreementId} />
           <input type="hidden" name="about" value={about} />
           {loadId === undefined ? null : <input type="hidden" name="load" value={loadId} />}
+          {isMany ? <Look wanted={wanted} count={open.length} /> : null}
           {near.map((item) => (
             <Claim key={item.id} item={item} view={view} figures={figures} />
           ))}
@@ -55,7 +67,7 @@ export function ClaimList({ view, agreementId, loadId, figures }: ClaimListProps
             </details>
           )}
           <button type="submit" className={view.claims.length === 0 ? 'act' : 'quiet'}>
-            Show what it would mean
+            {near.length === 0 ? 'Show these' : 'Show what it would mean'}
           </button>
         </form>
       )}
@@ -70,6 +82,17 @@ export function ClaimList({ view, agreementId, loadId, figures }: ClaimListProps
         </details>
       ) : null}
     </>
+  );
+}
+
+/** Where there are too many to show, those that are looked for are named. */
+function Look({ wanted, count }: { readonly wanted: readonly string[]; readonly count: number }) {
+  return (
+    <div className="field claim">
+      <label htmlFor="claim-show">Tickets or samples</label>
+      <p className="hint">{count} can be questioned. Name those that you doubt, with commas between them.</p>
+      <input id="claim-show" type="text" name="show" defaultValue={wanted.join(', ')} />
+    </div>
   );
 }
 

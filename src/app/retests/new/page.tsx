@@ -56,6 +56,13 @@ export default async function AskPage({ searchParams }: { readonly searchParams:
   );
 }
 
+function namesIn(text = ''): readonly string[] {
+  return text
+    .split(/[,;\n]/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+}
+
 interface AskAboutProps {
   readonly view: AskView;
   readonly chosen: Chosen;
@@ -102,7 +109,13 @@ function AskAbout({ view, chosen, asked, locale }: AskAboutProps) {
       </nav>
       <h2>{questionedName(about)}</h2>
       {rule ? <p>{methodInWords(rule.method)}</p> : null}
-      <ClaimList view={view} agreementId={agreementId} loadId={loadId} figures={figures} />
+      <ClaimList
+        view={view}
+        agreementId={agreementId}
+        loadId={loadId}
+        figures={figures}
+        wanted={namesIn(askedText(asked, 'show'))}
+      />
       {claims.map((claim) => (
         <ClaimMeaning key={claim.id} claim={claim} view={view} figures={figures} />
       ))}
