@@ -115,7 +115,7 @@ const ending = (more: Row = {}): Row => {
   const { by_party_id: nobody, ...rest } = recorded(seller);
   return {
     ...{ ...rest, retest_id: world.open.retestId, ending: 'decided', because: 'no-test', value: '54.0' },
-    ...{ seller_bears: '0', buyer_bears: '0', changed: '0', ...more },
+    ...{ seller_bears: '0', buyer_bears: '0', changed: '0', documents: '[]', ...more },
   };
 };
 
