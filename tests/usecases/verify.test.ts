@@ -376,6 +376,12 @@ describe('an ending that its question does not come to is named', () => {
       'seller_bears = 0, buyer_bears = 45',
       'has the seller bear 0.00 and the buyer 45.00; it should be 45.00 and 0.00',
     ],
+    [
+      'decided',
+      'retest_ending',
+      `documents = '["0198c0de-0000-7000-8000-000000000001"]'`,
+      'names document 0198c0de-0000-7000-8000-000000000001, which is not there',
+    ],
     // The figure that counted was confirmed on that day, so that before it nothing was decided.
     [
       'decided',

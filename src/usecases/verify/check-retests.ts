@@ -29,7 +29,8 @@ export async function checkRetests(tx: Transaction, rows: StandingRows): Promise
   return retests.endings.flatMap((ending): RowFault[] => {
     const messages = tried(() => {
       const [asked] = casesOf({ ...ground, rows: knownBy(retests, ending) });
-      return asked ? faultsOf(asked, { ending, of }) : ['is of a question that is not there'];
+      if (!asked) return ['is of a question that is not there'];
+      return [...faultsOf(asked, { ending, of }), ...oddDocuments(ending, rows)];
     });
     const told = messages instanceof Error ? [`cannot be worked out again: ${messages.message}`] : messages;
     return told.map((message) => ({ row: `retest_ending ${ending.id}`, message }));
@@ -114,6 +115,13 @@ function oddShares(
   return [
     `has the seller bear ${print(seller)} and the buyer ${print(buyer)}; it should be ${print(expected.seller)} and ${print(expected.buyer)}`,
   ];
+}
+
+/** Notes and fees that an ending says followed from it, and that are not there. */
+function oddDocuments({ fact }: RetestEndingRow, { money }: StandingRows): string[] {
+  const ids: readonly string[] = JSON.parse(fact.documents);
+  const there = new Set(money.documents.map(({ id }) => id));
+  return ids.flatMap((id) => (there.has(id) ? [] : [`names document ${id}, which is not there`]));
 }
 
 function tried<Answer>(work: () => Answer): Answer | Error {
