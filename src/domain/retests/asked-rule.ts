@@ -14,7 +14,7 @@ import {
 import type { CourseRules, EnteredFigure } from './course.ts';
 import { rule } from './decide.ts';
 import type { RetestFigure } from './figures.ts';
-import { toBeJudged } from './methods/without-referee.ts';
+import { judgedWithoutReferee } from './methods/without-referee.ts';
 import type { Ruling } from './ruling.ts';
 import { USUAL_TEST_DAYS } from './time-limits.ts';
 import { ruleOnWeight, type WeighedTwice } from './weights.ts';
@@ -67,7 +67,7 @@ export function courseRules<Figure extends CaseFigure>(
   if (method.method === 'second-scale') {
     return {
       testDays: days,
-      withoutReferee: () => [],
+      withoutReferee: () => undefined,
       decide: (counted) => bySecondScale(method, { first, weighed, counted }),
     };
   }
@@ -75,7 +75,7 @@ export function courseRules<Figure extends CaseFigure>(
     testDays: days,
     decide: (counted) => rule(method, { first, later: counted }),
     withoutReferee: (counted) =>
-      ifNoReferee === 'mean-of-others' ? toBeJudged(method, { first, counted }) : [],
+      ifNoReferee === 'mean-of-others' ? judgedWithoutReferee(method, { first, counted }) : undefined,
   };
 }
 

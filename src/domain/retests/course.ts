@@ -3,8 +3,8 @@
  * decided. Worked out from dated figures and nothing else, so that whoever asks on the same day gets the same answer.
  */
 import type { LocalDate } from '../dates/local-date.ts';
-import { meanOf, type RetestFigure } from './figures.ts';
-import type { Because, Needs, Ruling } from './ruling.ts';
+import type { RetestFigure } from './figures.ts';
+import type { Because, Decided, Needs, Ruling } from './ruling.ts';
 import { countsUnansweredFrom, daysLater } from './time-limits.ts';
 
 /**
@@ -20,8 +20,8 @@ export interface EnteredFigure extends RetestFigure {
 export interface CourseRules<Figure extends RetestFigure> {
   /** What the method says of the figures that count so far, oldest first. */
   readonly decide: (counted: readonly Figure[]) => Ruling;
-  /** The figures whose mean counts where the referee alone is missing; none, and the first stands. */
-  readonly withoutReferee: (counted: readonly Figure[]) => readonly RetestFigure[];
+  /** What counts where the referee alone is missing; undefined, and the first stands. */
+  readonly withoutReferee: (counted: readonly Figure[]) => Pick<Decided, 'value' | 'from'> | undefined;
   readonly testDays: number;
 }
 
@@ -98,12 +98,12 @@ export function courseOf<Figure extends EnteredFigure>(
     return { kind: 'calls-for', tests: ruling.tests, since, dueOn, unanswered };
   }
   const isReferee = ruling.tests.every(({ by }) => by === 'referee');
-  const judged = isReferee ? rules.withoutReferee(counted) : [];
-  const from = judged.length > 0 ? judged : [asked.first];
+  const judged = isReferee ? rules.withoutReferee(counted) : undefined;
   return {
     kind: 'outcome',
-    value: meanOf(from.map(({ value }) => value)),
-    from,
+    ...(judged
+      ? { value: judged.value, from: judged.from }
+      : { value: asked.first.value, from: [asked.first] }),
     because: isReferee ? 'no-referee' : 'no-test',
     // A figure that waited for an answer past the last day kept it open until then.
     on: laterOf(daysLater(dueOn, 1), lastOn),
