@@ -112,6 +112,9 @@ test('a question after payment: the referee moves the figure, and a credit note 
   await seller.page.goto('/');
   await seller.page.getByRole('link', { name: 'To the question' }).click();
   await seller.page.waitForURL(new RegExp(first));
+  expect(await main(seller.page)).toContain(
+    'Once you confirm it, the question is decided: 52.4 counts. Tarn Hollow Dairy owes 80.00 USD less, and Quillback Acres bears the tests.',
+  );
   await seller.page.getByRole('button', { name: 'Confirm: this is what the report says' }).click();
   await seller.page.waitForSelector('[role=status].told');
   expect(await told(seller.page)).toContain('decided by its rule');

@@ -5,17 +5,35 @@
 import { type Figures, figuresFor } from '../../documents/figures.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
 import type { Side } from '../../domain/retests/costs.ts';
+import { figureStanding } from '../../domain/retests/course.ts';
 import { doubtOf } from '../../domain/retests/doubt.ts';
 import type { RetestRecord } from '../../domain/retests/retest-record.ts';
+import { printAmount } from '../../domain/settlement/line.ts';
+import type { Transaction } from '../../store/open-store.ts';
 import { readParts } from '../../store/rows/sample-rows.ts';
 import { readScaleVersions } from '../../store/rows/scale-rows.ts';
 import { type Context, permit } from '../context.ts';
+import { moneyOfAgreement } from '../money/money-frame.ts';
 import { type DoubtView, doubtView, weightDoubtView } from './doubt-view.ts';
+import { decidedEnding, isSameFigure } from './end-retest.ts';
 import { outlookOf, type Possible } from './outlook.ts';
+import { tryOutFigure } from './put-figure.ts';
 import { isPercentage } from './read-ask.ts';
 import { recordOf } from './record-of.ts';
-import type { RetestCase } from './retest-case.ts';
-import { retestFrame } from './retest-frame.ts';
+import { courseOn, type RetestCase } from './retest-case.ts';
+import { type RetestFrame, retestFrame } from './retest-frame.ts';
+
+/** Confirmed, a figure decides the question, or only takes it on. */
+export type IfConfirmed =
+  | { readonly is: 'goes-on' }
+  | {
+      readonly is: 'decides';
+      readonly value: string;
+      /** What the buyer owes more by it, a decimal string; undefined where it could not stand, with the reason. */
+      readonly changed: string | undefined;
+      readonly obstacle: string | undefined;
+      readonly bearer: Side | 'split';
+    };
 
 export interface RetestView {
   readonly record: RetestRecord;
@@ -23,13 +41,15 @@ export interface RetestView {
   readonly doubt: DoubtView | undefined;
   /** While it is open. */
   readonly outlook: readonly Possible[];
+  /** What confirming each figure would do that waits for the reader's word, by its id. */
+  readonly ifConfirmed: ReadonlyMap<string, IfConfirmed>;
   /** Sealed parts that a test can open, by whose they are. */
   readonly parts: readonly { readonly id: string; readonly part: string; readonly seal: string }[];
   /** Scales that a weight can be questioned on. */
   readonly scales: readonly { readonly id: string; readonly label: string }[];
 }
 
-/** Refuses `not-allowed`, `not-found`, and `not-yours` for an adviser. */
+/** Refuses `not-allowed`, and `not-found` also for an adviser: questions are between the two parties. */
 export async function readRetest(
   context: Context,
   { retestId, locale }: { readonly retestId: string; readonly locale: string },
@@ -58,10 +78,52 @@ export async function readRetest(
       side,
       doubt: doubtAbout(asked, figures),
       outlook,
+      ifConfirmed: await confirmedOutlook(tx, context, frame),
       parts: parts.map(({ id, part, seal }) => ({ id, part, seal })),
       scales: about === 'weight' ? await secondScales(tx) : [],
     };
   });
+}
+
+async function confirmedOutlook(
+  tx: Transaction,
+  context: Context,
+  { asked, found, today, side }: RetestFrame,
+): Promise<ReadonlyMap<string, IfConfirmed>> {
+  const own = side === 'seller' ? found.row.sellerId : found.row.buyerId;
+  const { money } = moneyOfAgreement(found);
+  const outlook = new Map<string, IfConfirmed>();
+  for (const figure of asked.ending ? [] : asked.figures) {
+    const { id, fact } = figure.row;
+    if (fact.party === own || figureStanding(figure, today) !== 'unanswered') continue;
+    const confirmed: RetestCase = {
+      ...asked,
+      figures: asked.figures.map((one) =>
+        one === figure ? { ...one, answer: { word: 'confirm', on: today } } : one,
+      ),
+    };
+    const course = courseOn(confirmed, today);
+    if (course.kind === 'calls-for') {
+      outlook.set(id, { is: 'goes-on' });
+      continue;
+    }
+    const { value, weighing, bearer } = decidedEnding(confirmed, course);
+    const tried = isSameFigure(value, asked.row.fact.first)
+      ? { seen: 0n }
+      : await tryOutFigure(tx, context, {
+          ...{ found, question: asked.row, value, weighing, reason: 'tried out' },
+          look: ({ changed }) => changed,
+        });
+    const changed = 'seen' in tried ? tried.seen : undefined;
+    outlook.set(id, {
+      is: 'decides',
+      value,
+      changed: changed === undefined ? undefined : printAmount(changed, money),
+      obstacle: 'obstacle' in tried ? tried.obstacle : undefined,
+      bearer: bearer(changed ?? 0n),
+    });
+  }
+  return outlook;
 }
 
 async function secondScales(tx: Parameters<typeof readScaleVersions>[0]) {

@@ -60,10 +60,11 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
         <RetestEnding record={record} ending={record.ending} figures={figures} />
       ) : (
         <>
-          <Next record={record} />
+          <Next record={record} isYours={view.ifConfirmed.size > 0} />
           <Held record={record} figures={figures} />
         </>
       )}
+      <RetestFigures view={view} figures={figures} mayAct={mayAct} />
       {record.ending ? null : (
         <section aria-labelledby="outlook">
           <h2 id="outlook">What it may come to</h2>
@@ -77,7 +78,6 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
           />
         </section>
       )}
-      <RetestFigures view={view} figures={figures} mayAct={mayAct} />
       {mayAct && record.calls ? <ReportForm view={view} /> : null}
       <RetestProposals view={view} figures={figures} mayAct={mayAct} />
       <RetestGround record={record} figures={figures} />
@@ -103,7 +103,14 @@ function whatOf({ name, sample, ticket }: RetestRecord): string {
 }
 
 /** Who must do what, and by when. */
-function Next({ record: { calls, figures, obstacle } }: { readonly record: RetestRecord }) {
+function Next({
+  record: { calls, figures, obstacle },
+  isYours,
+}: {
+  readonly record: RetestRecord;
+  /** A figure waits for the reader's own word. */
+  readonly isYours: boolean;
+}) {
   if (!calls) return <p className="told">{obstacle}</p>;
   const waiting = figures.filter(({ standing }) => standing === 'unanswered');
   return (
@@ -111,8 +118,10 @@ function Next({ record: { calls, figures, obstacle } }: { readonly record: Retes
       <h2 id="next">What comes next</h2>
       {waiting.length > 0 ? (
         <p>
-          A reported figure waits for the other side’s word. Without one it counts from{' '}
-          {waiting[0]?.answeredOn}.
+          {isYours
+            ? 'A reported figure waits for your word: confirm or contest it below.'
+            : 'A reported figure waits for the other side’s word.'}{' '}
+          Without one it counts from {waiting[0]?.answeredOn}.
         </p>
       ) : (
         <>

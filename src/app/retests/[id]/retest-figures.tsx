@@ -4,10 +4,11 @@
 import { randomUUID } from 'node:crypto';
 import type { Figures } from '../../../documents/figures.ts';
 import type { RecordedFigure, RetestRecord } from '../../../domain/retests/retest-record.ts';
-import type { RetestView } from '../../../usecases/retests/read-retest.ts';
+import type { IfConfirmed, RetestView } from '../../../usecases/retests/read-retest.ts';
 import type { Field } from '../../forms/field.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { opening } from '../../place/sentence.ts';
+import { bearerWords, changeWords, type OutlookNames } from '../outlook-words.ts';
 import { confirmFigure, contestFigure } from '../retest-actions.ts';
 
 export interface RetestFiguresProps {
@@ -66,7 +67,7 @@ function Figure({ figure, view, figures, mayAct }: RetestFiguresProps & { readon
       </p>
       <p>{standingWords(figure, record)}</p>
       {mayAct && !byOurs && figure.standing === 'unanswered' && !record.ending ? (
-        <Answers figure={figure} retestId={record.id} />
+        <Answers figure={figure} view={view} figures={figures} />
       ) : null}
     </li>
   );
@@ -93,17 +94,21 @@ function standingWords(
 
 function Answers({
   figure: { id },
-  retestId,
-}: {
-  readonly figure: RecordedFigure;
-  readonly retestId: string;
-}) {
+  view,
+  figures,
+}: Omit<RetestFiguresProps, 'mayAct'> & { readonly figure: RecordedFigure }) {
+  const { record, side } = view;
+  const retestId = record.id;
+  const { seller, buyer, asker, currency } = record;
+  const known = view.ifConfirmed.get(id);
   const about: readonly Field[] = [
     { kind: 'hidden', name: 'figure', value: id },
     { kind: 'hidden', name: 'retest', value: retestId },
   ];
+  const names = { seller, buyer, asker, side, currency };
   return (
     <>
+      {known ? <p>{confirmedWords(known, names, figures)}</p> : null}
       <RecordForm
         action={confirmFigure}
         submit="Confirm: this is what the report says"
@@ -132,4 +137,17 @@ function Answers({
       </details>
     </>
   );
+}
+
+/** What confirming would do, in money. */
+function confirmedWords(known: IfConfirmed, names: OutlookNames, figures: Figures): string {
+  if (known.is === 'goes-on') return 'Once you confirm it, it is taken in, and the next test is called for.';
+  const { value, changed, obstacle, bearer } = known;
+  if (changed === undefined)
+    return `By the rule ${figures.show(value)} would count, but it could not stand: ${obstacle ?? ''}`;
+  const bears =
+    bearer === 'split'
+      ? 'each side bears half of the tests'
+      : `${bearerWords(bearer, names)} bears the tests`;
+  return `Once you confirm it, the question is decided: ${figures.show(value)} counts. ${changeWords(changed, names, figures)}, and ${bears}.`;
 }
