@@ -15,6 +15,7 @@ export const BLOCK_CHOICES: readonly (readonly string[])[] = [
   ['asker-unless-moved', 'split', 'further-from-referee'],
   ['referee-stands', 'closest-two', 'median', 'iso-5725', 'astm-d3244', 'second-scale'],
   ['cheap', 'dear'],
+  ['first-stands', 'mean-of-others'],
   ['median', 'mean', 'first-stands', 'referee-stands'],
 ];
 export const BLOCKS: readonly unknown[] = ['conditions', 'retest'];

@@ -112,6 +112,8 @@ const TRIED_IN_BLOCKS = [
   'retest.askWithinDays',
   'retest.keptDays',
   'retest.referee',
+  'retest.testWithinDays',
+  ...['first-stands', 'mean-of-others'].map((what) => `retest.ifNoReferee to ${what}`),
   ...['asker-unless-moved', 'split', 'further-from-referee'].map((fee) => `retest.fee to ${fee}`),
   ...['tolerance', 'repeatability', 'reproducibility', 'toleranceDivisions'].map(
     (key) => `retest.measures.${key}`,
