@@ -84,15 +84,13 @@ test('the page shows the scatter of the test and the money of each outcome befor
   const { page } = buyer;
   await askStarch(page, { ticket: 'T1', claimed: '53.5' });
   expect(await main(page)).toContain(
-    'The figures differ by 0.5 points. That is no more than the test itself scatters: 1.0, the tolerance that you agreed on.',
+    'The figures differ by 0.5 points. That is no more than 1.0, the tolerance that you agreed on: a referee so near would leave the first figure. On such a sample good laboratories differ by up to 4.48 to 6.16 without a mistake (AOAC 996.11 extended, in one laboratory alone): a retest may well go against whoever asks.',
   );
   await page.locator('.claims input[inputmode=decimal]').first().fill('52.0');
   await page.getByRole('button', { name: 'Show what it would mean' }).click();
   const text = await main(page);
   expect(text).toContain('It stands for 2 loads, and all of them follow: T1, T2.');
-  expect(text).toContain(
-    'That is more than the test itself scatters: 1.0, the tolerance that you agreed on.',
-  );
+  expect(text).toContain('That is more than 1.0, the tolerance that you agreed on.');
   expect(await page.locator('.outlook tbody tr').allTextContents()).toEqual([
     'The first figure stands: 54.0 % of dry matterNothing changesTarn Hollow Dairy',
     'Your figure counts: 52.0 % of dry matterTarn Hollow Dairy owes 100.00 USD lessQuillback Acres',

@@ -16,32 +16,52 @@ export interface OutlookNames {
   readonly currency: string;
 }
 
-/** What the scatter of the test says of a doubt: a sentence or two, and whether it is a warning. */
-export function doubtWords({ apart, is, agreed, published, scales }: DoubtView, unit: string): string {
-  const measured = unit.startsWith('%') ? `${apart} points` : `${apart} ${unit}`.trim();
-  const by = agreed
-    ? `${agreed.limit}, the ${LIMITS[agreed.is]} that you agreed on`
-    : published
-      ? `${published.low === published.high ? published.low : `${published.low} to ${published.high}`} between two good laboratories (${published.source})`
-      : undefined;
+/** What the scatter of the test says of a doubt, in a few sentences. */
+export function doubtWords(doubt: DoubtView, unit: string): string {
+  const { apart, is, agreed, published, scales } = doubt;
   if (scales !== undefined) {
     const off = `two scales like that of the ticket may be off by ${scales} lb together at these weights`;
     return is === 'within'
       ? `The weights differ by ${apart} lb. That is no more than the scales themselves: ${off}. The first would stand.`
       : `The weights differ by ${apart} lb. That is more than the scales themselves: ${off}.`;
   }
-  switch (is) {
+  if (SCALE_UNITS.some((known) => known === unit)) {
+    return `The weights differ by ${apart} lb. The ticket names no scale, so nobody can say yet how far it may be off.`;
+  }
+  const measured = unit.startsWith('%') ? `${apart} points` : `${apart} ${unit}`.trim();
+  const sentences = [`The figures differ by ${measured}.`];
+  if (agreed) sentences.push(agreedWords(agreed, is));
+  if (published) sentences.push(publishedWords(published, doubt.isByPublished));
+  if (!agreed && !published) {
+    sentences.push(
+      'No limit is agreed or published for this test, so nobody can say whether that is more than it scatters by itself.',
+    );
+  }
+  return sentences.join(' ');
+}
+
+function agreedWords({ limit, is }: NonNullable<DoubtView['agreed']>, standing: DoubtView['is']): string {
+  const named = `${limit}, the ${LIMITS[is]} that you agreed on`;
+  if (standing === 'beyond') return `That is more than ${named}.`;
+  return is === 'tolerance'
+    ? `That is no more than ${named}: a referee so near would leave the first figure.`
+    : `That is no more than ${named}.`;
+}
+
+function publishedWords(
+  { low, high, source }: NonNullable<DoubtView['published']>,
+  standing: DoubtView['is'],
+): string {
+  const limits = low === high ? low : `${low} to ${high}`;
+  const told = `On such a sample good laboratories differ by up to ${limits} without a mistake (${source})`;
+  switch (standing) {
     case 'within':
-      return `The figures differ by ${measured}. That is no more than the test itself scatters: ${by}. A retest is as likely to go against whoever asks.`;
+      return `${told}: a retest may well go against whoever asks.`;
     case 'between':
-      return `The figures differ by ${measured}, which may be no more than the test itself scatters: ${by}.`;
+      return `${told}, so that this may be no more than the test itself scatters.`;
     case 'beyond':
-      return `The figures differ by ${measured}. That is more than the test itself scatters: ${by}.`;
     case 'unknown':
-      if (SCALE_UNITS.some((known) => known === unit)) {
-        return `The weights differ by ${apart} lb. The ticket names no scale, so nobody can say yet how far it may be off.`;
-      }
-      return `The figures differ by ${measured}. No limit is agreed or published for this test, so nobody can say whether that is more than it scatters by itself.`;
+      return `${told}; this is more.`;
   }
 }
 

@@ -17,13 +17,18 @@ export interface AgreedScatter {
   readonly is: 'tolerance' | 'reproducibility' | 'repeatability';
 }
 
+/** No more than the closest laboratories differ by; than the widest do; or more. */
+export type Scattered = 'within' | 'between' | 'beyond' | 'unknown';
+
 export interface Doubt {
   readonly apart: Exact;
   readonly agreed: AgreedScatter | undefined;
   /** Published between laboratories, from the closest to the widest. */
   readonly published: Scatter | undefined;
-  /** `unknown` where neither is there. */
-  readonly is: 'within' | 'between' | 'beyond' | 'unknown';
+  /** Beside the agreed limit or, where there is none, the published ones; `unknown` where neither is there. */
+  readonly is: Scattered;
+  /** Beside the published limits alone. */
+  readonly isByPublished: Scattered;
 }
 
 /** The limit that a method names; of ISO 5725-6 what counts between two laboratories, where it is agreed. */
@@ -56,12 +61,13 @@ export function doubtOf(
   const apart = distance(first, claimed);
   const agreed = agreedScatter(method);
   const published = laboratoryScatter(measure, first);
-  return { apart, agreed, published, is: compared(apart, { agreed, published }) };
+  const isByPublished = compared(apart, published);
+  const is = agreed ? compared(apart, { low: agreed.limit, high: agreed.limit }) : isByPublished;
+  return { apart, agreed, published, is, isByPublished };
 }
 
-function compared(apart: Exact, { agreed, published }: Pick<Doubt, 'agreed' | 'published'>): Doubt['is'] {
-  const [low, high] = agreed ? [agreed.limit, agreed.limit] : [published?.low, published?.high];
-  if (!low || !high) return 'unknown';
-  if (compare(apart, low) <= 0) return 'within';
-  return compare(apart, high) <= 0 ? 'between' : 'beyond';
+function compared(apart: Exact, limits: Pick<Scatter, 'low' | 'high'> | undefined): Scattered {
+  if (!limits) return 'unknown';
+  if (compare(apart, limits.low) <= 0) return 'within';
+  return compare(apart, limits.high) <= 0 ? 'between' : 'beyond';
 }

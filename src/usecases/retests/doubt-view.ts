@@ -13,15 +13,20 @@ export interface DoubtView {
   readonly agreed: { readonly limit: string; readonly is: AgreedScatter['is'] } | undefined;
   /** Of a weight: what two scales like that of the ticket may be off by together, in pounds. */
   readonly scales: string | undefined;
+  readonly isByPublished: Doubt['is'];
   readonly published: { readonly low: string; readonly high: string; readonly source: string } | undefined;
 }
 
 /** Published limits are printed to two decimals. */
-export function doubtView({ apart, is, agreed, published }: Doubt, figures: Figures): DoubtView {
+export function doubtView(
+  { apart, is, isByPublished, agreed, published }: Doubt,
+  figures: Figures,
+): DoubtView {
   const print = (value: Exact, places?: number) => figures.show(printDecimal(value, places));
   return {
     apart: print(apart),
     is,
+    isByPublished,
     scales: undefined,
     agreed: agreed && { limit: figures.show(agreed.written), is: agreed.is },
     published: published && {
@@ -45,6 +50,7 @@ export function weightDoubtView(
     apart: figures.show(printDecimal(apart)),
     is: !isKnown ? 'unknown' : because === 'first-stands' ? 'within' : 'beyond',
     scales: isKnown ? figures.show(printDecimal(allowed)) : undefined,
+    isByPublished: 'unknown',
     agreed: undefined,
     published: undefined,
   };

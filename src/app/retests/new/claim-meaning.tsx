@@ -25,7 +25,9 @@ export function ClaimMeaning({ claim, view, figures }: ClaimMeaningProps) {
         {what}: {figures.show(item.first)} or {figures.show(claim.claimed)}
       </h2>
       {doubt ? (
-        <p className={doubt.is === 'within' ? 'told' : undefined}>{doubtWords(doubt, item.unit)}</p>
+        <p className={doubt.is === 'within' || doubt.isByPublished === 'within' ? 'told' : undefined}>
+          {doubtWords(doubt, item.unit)}
+        </p>
       ) : null}
       <OutlookTable
         outlook={outlook}
