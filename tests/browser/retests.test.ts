@@ -92,9 +92,9 @@ test('the page shows the scatter of the test and the money of each outcome befor
   expect(text).toContain('It stands for 2 loads, and all of them follow: T1, T2.');
   expect(text).toContain('That is more than 1.0, the tolerance that you agreed on.');
   expect(await page.locator('.outlook tbody tr').allTextContents()).toEqual([
-    'The first figure stands: 54.0 % of dry matterNothing changesTarn Hollow Dairy',
-    'Your figure counts: 52.0 % of dry matterTarn Hollow Dairy owes 100.00 USD lessQuillback Acres',
-    'One as far on the other side counts: 56.0 % of dry matterTarn Hollow Dairy owes 100.00 USD moreTarn Hollow Dairy',
+    'The first figure stands: 54.0 % of dry matterNothing changesTests paid by: Tarn Hollow Dairy',
+    'The referee finds 52.0 % of dry matter, your own figureTarn Hollow Dairy owes 100.00 USD lessTests paid by: Quillback Acres',
+    'The referee finds 56.0 % of dry matter, as far on the other sideTarn Hollow Dairy owes 100.00 USD moreTests paid by: Tarn Hollow Dairy',
   ]);
 });
 
@@ -103,7 +103,7 @@ test('a question after payment: the referee moves the figure, and a credit note 
   expect(await told(buyer.page)).toContain('The question is asked, and the other side is told.');
   let text = await main(buyer.page);
   expect(text).toContain('The referee, Bell Reach Referees, tests its sealed part.');
-  expect(text).toContain('Nothing is held: what is in question is not invoiced, or it is paid.');
+  expect(text).toContain('Nothing is held: nothing in question is invoiced and unpaid.');
   await reportReferee(buyer.page, { at: first, value: '52.4' });
   expect(await told(buyer.page)).toContain('It counts once the other side confirms it');
 

@@ -121,7 +121,21 @@ describe('time', () => {
     const { sampleId, parts } = await world.deliver({ sample: 'S1', loads: LOADS });
     const [retestId = ''] = (await asked(world, { [sampleId]: '52' })).retestIds;
     world.at('2026-11-07');
-    const figure = { tester: 'referee', value: '25.4', part: parts['referee'] ?? '' };
+    const figure = { tester: 'referee', value: '50.4', part: parts['referee'] ?? '' };
+    expect(await refused(world.report(world.buyer, { retestId, figure: { ...figure, value: '5.24' } }))).toBe(
+      'unusual',
+    );
+    expect(
+      await refused(world.report(world.buyer, { retestId, figure: { ...figure, charge: '4500' } })),
+    ).toBe('unusual');
+    const early = { ...figure, tested_on: '2026-10-20' };
+    expect(await refused(world.report(world.buyer, { retestId, figure: early }))).toBe('bad-input');
+    // Whoever entered a figure takes it back before it is answered: it costs nothing, and gives no time.
+    const slip = await world.report(world.buyer, { retestId, figure });
+    const back = { figureId: slip.figureId ?? '', answer: 'withdraw' } as const;
+    expect(await refused(answerFigure(world.seller, back))).toBe('not-yours');
+    await answerFigure(world.buyer, back);
+    expect((await stateOf(world, retestId)).calls).toMatchObject({ since: '2026-10-25' });
     const { figureId } = await world.report(world.buyer, { retestId, figure });
     const contest = { figureId: figureId ?? '', answer: 'contest' } as const;
     expect(await refused(answerFigure(world.seller, contest))).toBe('bad-input');
@@ -202,6 +216,9 @@ describe('a weight', () => {
       { ...figure, scale: own },
       { ...figure, gross: '70010' },
       { ...figure, tare: '80000' },
+      // Past the scale's capacity, and before the truck came.
+      { ...figure, gross: '200020' },
+      { ...figure, tested_on: '2026-09-30' },
     ]) {
       expect(await refused(world.report(world.buyer, { retestId, figure: wrong }))).toBe('bad-input');
     }

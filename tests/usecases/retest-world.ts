@@ -167,7 +167,7 @@ export async function retestWorld(
       reportFigure(context, {
         retestId,
         figure: {
-          tested_on: new Date(now - 86_400_000).toISOString().slice(0, 10),
+          tested_on: new Date(now - 7 * 3_600_000).toISOString().slice(0, 10),
           charge: '45',
           paid_by: 'buyer',
           tested_by: 'Bell Reach Referees',

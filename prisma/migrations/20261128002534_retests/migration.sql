@@ -186,7 +186,7 @@ ALTER TABLE "retest_figure"
     (tester = 'second-scale') = (gross IS NOT NULL) AND (gross IS NULL) = (tare IS NULL)
     AND (gross IS NULL) = (unit IS NULL) AND (gross IS NULL) = (scale_id IS NULL) AND (gross IS NULL) = (scale_version IS NULL)),
   ADD CONSTRAINT retest_figure_cost CHECK (charge >= 0 AND paid_by IN ('seller', 'buyer'));
-ALTER TABLE "retest_figure_answer" ADD CONSTRAINT retest_figure_answer_word CHECK (answer IN ('confirm', 'contest'));
+ALTER TABLE "retest_figure_answer" ADD CONSTRAINT retest_figure_answer_word CHECK (answer IN ('confirm', 'contest', 'withdraw'));
 ALTER TABLE "retest_proposal"
   ADD CONSTRAINT retest_proposal_ending CHECK (
     ending IN ('withdraw', 'agree') AND (ending = 'agree') = (value IS NOT NULL) AND bearer IN ('seller', 'buyer', 'split'));
@@ -224,10 +224,10 @@ CREATE TRIGGER retest_proposal_checked BEFORE INSERT ON "retest_proposal" FOR EA
 -- A figure that one side entered is for the other to confirm.
 CREATE FUNCTION check_retest_figure_answer() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
 BEGIN
-  IF EXISTS (
+  IF (NEW.answer = 'withdraw') <> EXISTS (
     SELECT FROM retest_figure WHERE agreement_id = NEW.agreement_id AND id = NEW.figure_id AND by_party_id = NEW.by_party_id
   ) THEN
-    RAISE EXCEPTION 'The other side confirms or contests a figure' USING ERRCODE = 'integrity_constraint_violation';
+    RAISE EXCEPTION 'The other side confirms or contests a figure; whoever entered it takes it back' USING ERRCODE = 'integrity_constraint_violation';
   END IF;
   RETURN NEW;
 END $$;

@@ -69,6 +69,7 @@ function Who({
             </button>
           </form>
         ))}
+        <a href="/retests">Questions</a>
         <a href="/advice">Advice</a>
         <a href="/scales">Scales</a>
         <a href="/people">People and sign-ins</a>

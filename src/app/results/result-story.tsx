@@ -13,6 +13,8 @@ export interface ResultStoryProps {
   readonly agreementId: string;
   readonly seller: string;
   readonly buyer: string;
+  /** A figure of it was decided by a question: there is nothing to confirm or contest any more. */
+  readonly isDecided?: boolean;
   /** Where to come back to once something was done. */
   readonly back: string;
 }
@@ -69,7 +71,7 @@ function entered({ enteredBy }: ResultStory): string {
   return `${enteredBy.isOurs ? 'Your side' : enteredBy.name} entered it.`;
 }
 
-function Answers({ story, seller, buyer }: ResultStoryProps) {
+function Answers({ story, seller, buyer, isDecided = false }: ResultStoryProps) {
   const { answers, enteredBy, unusable } = story;
   const contested = answers.find(({ answer }) => answer === 'contest');
   const asked = [seller, buyer].filter(
@@ -94,7 +96,7 @@ function Answers({ story, seller, buyer }: ResultStoryProps) {
         </p>
       ) : null}
       {contested === undefined && unusable !== null ? <p className="fault">{unusable}.</p> : null}
-      {asked.length === 0 ? null : (
+      {asked.length === 0 || isDecided ? null : (
         <p className="hint">
           {asked.join(' and ')} {asked.length === 1 ? 'has' : 'have'} not answered.
         </p>
@@ -103,8 +105,10 @@ function Answers({ story, seller, buyer }: ResultStoryProps) {
   );
 }
 
-function Steps({ story, agreementId, back }: ResultStoryProps) {
-  const { id, sample, mayConfirm, mayContest, mayAttach, isSettled, enteredBy } = story;
+function Steps({ story, agreementId, back, isDecided = false }: ResultStoryProps) {
+  const { id, sample, mayAttach, isSettled, enteredBy } = story;
+  const mayConfirm = story.mayConfirm && !isDecided;
+  const mayContest = story.mayContest && !isDecided;
   const isContested = story.answers.some(({ isOurs, answer }) => isOurs && answer === 'contest');
   const about: readonly Field[] = [
     { kind: 'hidden', name: 'agreement', value: agreementId },

@@ -7,7 +7,7 @@ import { bearerWords, changeWords, type OutlookNames, possibleWords } from './ou
 
 export interface OutlookTableProps {
   readonly outlook: readonly Possible[];
-  readonly names: OutlookNames;
+  readonly names: OutlookNames & { readonly method: string };
   readonly unit: string;
   readonly figures: Figures;
   /** What it is about, for whoever hears the table. */
@@ -23,24 +23,20 @@ export function OutlookTable({ outlook, names, unit, figures, caption }: Outlook
           <tr>
             <th scope="col">If</th>
             <th scope="col">Then</th>
-            <th scope="col">The tests are paid by</th>
           </tr>
         </thead>
         <tbody>
           {outlook.map((possible) => (
             <tr key={possible.kind}>
               <th scope="row">
-                {possibleWords(possible.kind, names)}:{' '}
-                <strong className="amount">
-                  {figures.show(possible.value)} {unit}
-                </strong>
+                {possibleWords(possible.kind, `${figures.show(possible.value)} ${unit}`.trim(), names)}
               </th>
               <td>
                 {possible.changed === undefined
                   ? `It could not stand: ${possible.obstacle ?? ''}`
                   : changeWords(possible.changed, names, figures)}
+                <span className="under">Tests paid by: {bearerWords(possible.bearer, names)}</span>
               </td>
-              <td>{bearerWords(possible.bearer, names)}</td>
             </tr>
           ))}
         </tbody>

@@ -28,7 +28,9 @@ export function doubtWords(doubt: DoubtView, unit: string): string {
   if (SCALE_UNITS.some((known) => known === unit)) {
     return `The weights differ by ${apart} lb. The ticket names no scale, so nobody can say yet how far it may be off.`;
   }
-  const measured = unit.startsWith('%') ? `${apart} points` : `${apart} ${unit}`.trim();
+  const measured = unit.startsWith('%')
+    ? `${apart} ${apart === '1' ? 'point' : 'points'}`
+    : `${apart} ${unit}`.trim();
   const sentences = [`The figures differ by ${measured}.`];
   if (agreed) sentences.push(agreedWords(agreed, is));
   if (published) sentences.push(publishedWords(published, doubt.isByPublished));
@@ -71,18 +73,27 @@ const LIMITS = {
   repeatability: 'limit within one laboratory (r)',
 } as const;
 
-/** Which figure would count, as the reader thinks of it. */
-export function possibleWords(kind: PossibleKind, { asker, side, seller, buyer }: OutlookNames): string {
+/** What the test may find, as its method has it, and how the reader thinks of that figure. */
+export function possibleWords(
+  kind: PossibleKind,
+  figure: string,
+  { method, asker, side, seller, buyer }: OutlookNames & { readonly method: string },
+): string {
+  if (kind === 'first') return `The first figure stands: ${figure}`;
+  const finds =
+    method === 'referee-stands'
+      ? `The referee finds ${figure}`
+      : method === 'second-scale'
+        ? `The second scale shows ${figure}`
+        : `The rule comes to ${figure}`;
   const name = asker === 'seller' ? seller : buyer;
   switch (kind) {
-    case 'first':
-      return 'The first figure stands';
     case 'claimed':
-      return asker === side ? 'Your figure counts' : `${name}’s figure counts`;
+      return `${finds}, ${asker === side ? 'your own figure' : `${name}’s figure`}`;
     case 'halfway':
-      return 'One half way counts';
+      return `${finds}, half way`;
     case 'against':
-      return 'One as far on the other side counts';
+      return `${finds}, as far on the other side`;
   }
 }
 

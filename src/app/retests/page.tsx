@@ -44,7 +44,7 @@ export default async function RetestsPage({ searchParams }: { readonly searchPar
       {items.length === 0 ? null : (
         <p>
           <a className="plain-link" href="/retests/patterns">
-            Who differs from whom, over the season
+            Patterns: which laboratories and scales differ
           </a>
         </p>
       )}
@@ -119,7 +119,8 @@ function Item({ item }: { readonly item: RetestItem }) {
         Agreement {agreement} with {partner}, asked on {askedOn} by {isOurs ? 'your side' : partner}
       </p>
       <p>
-        {first} was reported; {isOurs ? 'your side makes' : `${partner} makes`} it {claimed}.
+        {first} was {item.about === 'weight' ? 'weighed' : 'reported'};{' '}
+        {isOurs ? 'your side makes' : `${partner} makes`} it {claimed}.
         {value === undefined ? null : (
           <>
             {' '}

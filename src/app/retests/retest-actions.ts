@@ -8,7 +8,7 @@ import { answerFigure } from '../../usecases/retests/answer-figure.ts';
 import { askRetest } from '../../usecases/retests/ask-retest.ts';
 import { reportFigure } from '../../usecases/retests/report-figure.ts';
 import type { FormState } from '../forms/form-state.ts';
-import { keyOf, rowOf, submit, textOf } from '../forms/submit.ts';
+import { isConfirmed, keyOf, rowOf, submit, textOf } from '../forms/submit.ts';
 import { typedAmount } from '../money/typed-amount.ts';
 import { reportIn } from '../results/sent-report.ts';
 import { currentContext, readerLocale } from '../server/current-caller.ts';
@@ -53,6 +53,7 @@ export async function report(before: FormState, sent: FormData): Promise<FormSta
         ...Object.fromEntries(typed.filter(([, text]) => text !== '')),
       },
       report: await reportIn(sent),
+      confirmed: isConfirmed(sent),
       ...keyOf(sent),
     });
     const told =
@@ -71,10 +72,14 @@ export async function contestFigure(before: FormState, sent: FormData): Promise<
   return await answered(before, sent, 'contest');
 }
 
+export async function takeFigureBack(before: FormState, sent: FormData): Promise<FormState> {
+  return await answered(before, sent, 'withdraw');
+}
+
 async function answered(
   before: FormState,
   sent: FormData,
-  answer: 'confirm' | 'contest',
+  answer: 'confirm' | 'contest' | 'withdraw',
 ): Promise<FormState> {
   return await submit(before, sent, async () => {
     const { isDecided } = await answerFigure(await currentContext(), {
@@ -87,7 +92,9 @@ async function answered(
       ? 'The question is decided by its rule. What followed stands below.'
       : answer === 'confirm'
         ? 'The figure counts. What comes next stands below.'
-        : 'The figure is contested and does not count. Its test is called for again.';
+        : answer === 'contest'
+          ? 'The figure is contested and does not count. Its test is called for again.'
+          : 'The figure is taken back. Its test is still called for.';
     return { to: await tellingAddress(`/retests/${textOf(sent, 'retest')}`, {}, told) };
   });
 }

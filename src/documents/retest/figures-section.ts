@@ -36,6 +36,8 @@ export function standingText({ standing, isUnanswered }: RecordedFigure, { endin
       return ending ? 'not said before it ended' : 'not said yet: waits';
     case 'contested':
       return 'contested: left out';
+    case 'taken-back':
+      return 'taken back: left out';
   }
 }
 
@@ -60,6 +62,7 @@ function answerSentence(
   const other = record[otherSide(by)];
   const day = answeredOn ?? 'a later day';
   if (standing === 'contested') return `Contested by ${other} on ${day}: ${quoted(contested ?? '')}`;
+  if (standing === 'taken-back') return `Taken back by ${record[by]} on ${day}.`;
   if (standing === 'unanswered') {
     return record.ending
       ? `${other} had not answered when the question ended.`

@@ -77,11 +77,13 @@ function loadPieces(setting: RetestSetting): Piece[] {
   });
 }
 
-/** What a side has paid for tests that were not contested. */
+/** What a side has paid for tests that were neither contested nor taken back. */
 function paidBy(side: Side, { figures }: RetestRecord): string {
   return sumOf(
     figures.flatMap((figure) =>
-      figure.paidBy === side && figure.standing !== 'contested' ? [figure.charge] : [],
+      figure.paidBy === side && figure.standing !== 'contested' && figure.standing !== 'taken-back'
+        ? [figure.charge]
+        : [],
     ),
   );
 }

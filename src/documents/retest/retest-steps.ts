@@ -50,6 +50,9 @@ function figureSteps(figure: RecordedFigure, words: RetestWords): Step[] {
   const entered = { on: enteredOn, who: record[by], what: `Enters ${name}, tested on ${testedOn}.` };
   if (answeredOn === null || standing === 'unanswered') return [entered];
   const other = record[otherSide(by)];
+  if (standing === 'taken-back') {
+    return [entered, { on: answeredOn, who: record[by], what: `Takes ${name} back, which is left out.` }];
+  }
   if (isUnanswered) {
     const what = `${other} has said nothing to ${name} for ${ANSWER_DAYS} days, so that it is taken in.`;
     return [entered, { on: answeredOn, who: 'The rule', what }];

@@ -63,7 +63,7 @@ export interface RecordedFigure {
   /** Which side entered it, and when. */
   readonly by: Side;
   readonly enteredOn: LocalDate;
-  readonly standing: 'counts' | 'unanswered' | 'contested';
+  readonly standing: 'counts' | 'unanswered' | 'contested' | 'taken-back';
   /** The day of the other side's word, or of the day from which it counts without one. */
   readonly answeredOn: LocalDate | null;
   /** It counts since nobody answered in time, or would from `answeredOn`. */

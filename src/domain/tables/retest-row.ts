@@ -22,15 +22,24 @@ export interface TestedFigure {
   readonly weighed: { readonly gross: Exact; readonly tare: Exact } | undefined;
 }
 
-/** `today` is the last day on which it can have been tested. */
+/** `from` and `today` are the first and the last day on which it can have been tested. */
 export function readRetestRow(
   row: Row,
-  { today, isPercent }: { readonly today: LocalDate; readonly isPercent: boolean },
+  {
+    from,
+    today,
+    isPercent,
+  }: { readonly from: LocalDate | undefined; readonly today: LocalDate; readonly isPercent: boolean },
 ): TestedFigure | undefined {
   const tester = row.word('tester', TESTERS);
   const testedOn = row.date('tested_on');
   if (testedOn && testedOn > today)
     row.fault('tested_on', `must be today, ${today}, or before; found ${testedOn}`);
+  if (testedOn && from && testedOn < from)
+    row.fault(
+      'tested_on',
+      `must be ${from}, when it was delivered or the sample was taken, or later; found ${testedOn}`,
+    );
   const charge = row.amount('charge');
   const paidBy = row.word('paid_by', ['seller', 'buyer']);
   const isScale = tester === 'second-scale';

@@ -6,10 +6,10 @@ import { badInput } from '../read-input-rows.ts';
 
 const LONGEST = 500;
 
-/** Refuses `bad-input`. */
-export function readReason(reason: string): string {
+/** Refuses `bad-input`; `what` it should say stands in the refusal of an empty one. */
+export function readReason(reason: string, what: string = 'what was wrong'): string {
   const words = reason.trim().replace(/\s+/g, ' ');
-  if (words === '') throw badInput([{ column: 'reason', message: 'must not be empty: say what was wrong' }]);
+  if (words === '') throw badInput([{ column: 'reason', message: `must not be empty: say ${what}` }]);
   if (words.length > LONGEST || CONTROL_CHARACTER.test(words)) {
     throw badInput([{ column: 'reason', message: `must be plain text of at most ${LONGEST} characters` }]);
   }

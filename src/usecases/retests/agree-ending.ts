@@ -82,11 +82,11 @@ function readProposal(
 ): RetestProposalFact {
   const ending = ENDINGS.find((word) => word === given.ending);
   const bearer = BEARERS.find((word) => word === given.bearer);
-  if (!ending) throw badInput([{ column: 'ending', message: `must be one of ${ENDINGS.join(', ')}` }]);
-  if (!bearer) throw badInput([{ column: 'bearer', message: `must be one of ${BEARERS.join(', ')}` }]);
+  if (!ending) throw badInput([{ column: 'ending', message: 'is not chosen yet' }]);
+  if (!bearer) throw badInput([{ column: 'bearer', message: 'is not chosen yet' }]);
   const figure = parseDecimal(given.value.trim());
   if (ending === 'agree' && (!figure || isNegative(figure))) {
-    const message = `must be the figure that you both take, such as ${asked.row.fact.claimed}; found ${JSON.stringify(given.value)}`;
+    const message = `must be a figure such as ${asked.row.fact.claimed}; found ${JSON.stringify(given.value)}`;
     throw badInput([{ column: 'value', message }]);
   }
   return {
@@ -94,7 +94,7 @@ function readProposal(
     ending,
     value: ending === 'agree' ? plainDecimal(given.value.trim()) : null,
     bearer,
-    reason: readReason(given.reason),
+    reason: readReason(given.reason, 'why it should end so'),
     party: given.party,
   };
 }

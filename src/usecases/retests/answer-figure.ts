@@ -17,7 +17,8 @@ import { frameOfRetest, refuseOver, retestFrame } from './retest-frame.ts';
 
 export interface FigureToAnswer {
   readonly figureId: string;
-  readonly answer: 'confirm' | 'contest';
+  /** `withdraw`: by whoever entered it. */
+  readonly answer: 'confirm' | 'contest' | 'withdraw';
   /** Why it is contested. */
   readonly reason?: string;
   readonly key?: string;
@@ -40,10 +41,12 @@ export async function answerFigure(
     if (await endIfOver(tx, context, frame)) return { isDecided: true };
     const { asked, found, recorded, today } = frame;
     const figure = asked.figures.find(({ row }) => row.id === figureId);
-    if (figure?.row.fact.party === context.caller.partyId) {
+    if (figure && (answer === 'withdraw') !== (figure.row.fact.party === context.caller.partyId)) {
       throw new Refusal(
         'not-yours',
-        'Your side reported this figure; the other side confirms or contests it.',
+        answer === 'withdraw'
+          ? 'Only the side that reported a figure takes it back.'
+          : 'Your side reported this figure; the other side confirms or contests it.',
       );
     }
     if (!figure || figureStanding(figure, today) !== 'unanswered') {

@@ -57,7 +57,7 @@ export async function askRetest(
     await lockAgreement(tx, agreementId);
     const questioned = asWord(about, QUESTIONED);
     if (!questioned) throw badInput([{ column: 'about', message: 'must be a measure, or weight' }]);
-    const why = readReason(reason);
+    const why = readReason(reason, 'what your figure comes from');
     const facts = await readClaims(tx, context, { found, about: questioned, claims, why });
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: context.caller.personId };
     const rows = facts.map((fact) => ({ id: context.newId(), fact }));
@@ -131,7 +131,7 @@ export function wrongClaim(
 ): string | undefined {
   const figure = parseDecimal(claimed);
   if (!figure || isNegative(figure)) {
-    return `must be what you make of it${unit === '' ? '' : ` in ${unit}`}, a figure such as ${first}; found ${JSON.stringify(claimed)}`;
+    return `must be a figure${unit === '' ? '' : ` in ${unit}`}, such as ${first}; found ${JSON.stringify(claimed)}`;
   }
   if (isZero(subtract(figure, decimal(first)))) return `must differ from ${first}, which stands`;
   if (isPercent && compare(figure, HUNDRED) > 0) return 'must be at most 100';

@@ -37,7 +37,7 @@ export interface Meetings {
 /** In the order in which the questions were asked. */
 export async function meetingsOf(tx: Transaction, rows: RetestRows): Promise<Meetings> {
   const contested = new Set(
-    rows.figureAnswers.flatMap(({ fact }) => (fact.answer === 'contest' ? [fact.figure] : [])),
+    rows.figureAnswers.flatMap(({ fact }) => (fact.answer === 'confirm' ? [] : [fact.figure])),
   );
   const figures = groupRows(
     rows.figures.filter(({ id }) => !contested.has(id)),

@@ -150,12 +150,17 @@ export function waitingOf(
   const unanswered = course.unanswered.filter((figure) => figures.includes(figure));
   const toAnswer = unanswered.find(({ row }) => row.fact.party !== own);
   const lastDay = (enteredOn: LocalDate) => daysLater(countsUnansweredFrom(enteredOn), -1);
+  const proposed = proposals.find(({ answer, row }) => !answer && row.fact.party !== own);
+  if (toAnswer && proposed) {
+    const forYou =
+      'A reported figure waits for your word, and the other side proposes to end the question. Compare the two.';
+    return { forYou, standing: forYou, dueOn: lastDay(toAnswer.enteredOn) };
+  }
   if (toAnswer) {
     const forYou = 'A reported figure waits for your word: confirm or contest it.';
     return { forYou, standing: forYou, dueOn: lastDay(toAnswer.enteredOn) };
   }
-  const proposed = proposals.find(({ answer }) => !answer);
-  if (proposed && proposed.row.fact.party !== own) {
+  if (proposed) {
     const forYou = 'The other side proposes to end it: confirm or refuse that.';
     return { forYou, standing: forYou, dueOn: course.dueOn };
   }

@@ -4,7 +4,7 @@
  */
 import { type Figures, figuresFor } from '../../documents/figures.ts';
 import { decimal } from '../../domain/numbers/exact.ts';
-import type { Side } from '../../domain/retests/costs.ts';
+import { type Side, shareCosts } from '../../domain/retests/costs.ts';
 import { figureStanding } from '../../domain/retests/course.ts';
 import { doubtOf } from '../../domain/retests/doubt.ts';
 import type { RetestRecord } from '../../domain/retests/retest-record.ts';
@@ -15,7 +15,7 @@ import { readScaleVersions } from '../../store/rows/scale-rows.ts';
 import { type Context, permit } from '../context.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { type DoubtView, doubtView, weightDoubtView } from './doubt-view.ts';
-import { decidedEnding, isSameFigure } from './end-retest.ts';
+import { costOf, decidedEnding, isSameFigure } from './end-retest.ts';
 import { outlookOf, type Possible } from './outlook.ts';
 import { tryOutFigure } from './put-figure.ts';
 import { isPercentage } from './read-ask.ts';
@@ -35,14 +35,25 @@ export type IfConfirmed =
       readonly bearer: Side | 'split';
     };
 
+export interface IfEnded {
+  readonly changed: string | undefined;
+  readonly obstacle: string | undefined;
+  readonly sellerBears: string;
+  readonly buyerBears: string;
+}
+
 export interface RetestView {
   readonly record: RetestRecord;
   readonly side: Side;
+  /** The method’s word in the agreement file: "referee-stands". */
+  readonly method: string;
   readonly doubt: DoubtView | undefined;
   /** While it is open. */
   readonly outlook: readonly Possible[];
   /** What confirming each figure would do that waits for the reader's word, by its id. */
   readonly ifConfirmed: ReadonlyMap<string, IfConfirmed>;
+  /** What each open proposal of an ending would do: what the buyer owes more by it, a decimal string, and what each side bears. */
+  readonly ifEnded: ReadonlyMap<string, IfEnded>;
   /** Sealed parts that a test can open, by whose they are. */
   readonly parts: readonly { readonly id: string; readonly part: string; readonly seal: string }[];
   /** Scales that a weight can be questioned on. */
@@ -76,8 +87,10 @@ export async function readRetest(
     return {
       record: await recordOf(tx, context, frame),
       side,
+      method: rule.method.method,
       doubt: doubtAbout(asked, figures),
       outlook,
+      ifEnded: await proposedOutlook(tx, context, frame),
       ifConfirmed: await confirmedOutlook(tx, context, frame),
       parts: parts.map(({ id, part, seal }) => ({ id, part, seal })),
       scales: about === 'weight' ? await secondScales(tx) : [],
@@ -121,6 +134,34 @@ async function confirmedOutlook(
       changed: changed === undefined ? undefined : printAmount(changed, money),
       obstacle: 'obstacle' in tried ? tried.obstacle : undefined,
       bearer: bearer(changed ?? 0n),
+    });
+  }
+  return outlook;
+}
+
+async function proposedOutlook(
+  tx: Transaction,
+  context: Context,
+  { asked, found }: RetestFrame,
+): Promise<ReadonlyMap<string, IfEnded>> {
+  const { money } = moneyOfAgreement(found);
+  const outlook = new Map<string, IfEnded>();
+  for (const { row, answer } of asked.ending ? [] : asked.proposals) {
+    if (answer) continue;
+    const { value, bearer } = row.fact;
+    const costs = shareCosts(costOf(asked, { money }), bearer as Side | 'split');
+    const tried =
+      value === null || isSameFigure(value, asked.row.fact.first)
+        ? { seen: 0n }
+        : await tryOutFigure(tx, context, {
+            ...{ found, question: asked.row, value, reason: 'tried out' },
+            look: ({ changed }) => changed,
+          });
+    outlook.set(row.id, {
+      changed: 'seen' in tried ? printAmount(tried.seen, money) : undefined,
+      obstacle: 'obstacle' in tried ? tried.obstacle : undefined,
+      sellerBears: printAmount(costs.seller, money),
+      buyerBears: printAmount(costs.buyer, money),
     });
   }
   return outlook;

@@ -36,7 +36,10 @@ export async function recordedFigures(
   // After its ending no time passes for a figure that nobody answered.
   const asOf = asked.ending ? moneyOfAgreement(found).dayOf(asked.ending.recordedAt) : today;
   const sealOf = (id: string | null) => parts.find((part) => part.id === id)?.seal ?? null;
-  return asked.figures.map((figure): RecordedFigure => {
+  const all = [...asked.figures, ...asked.takenBack].sort((a, b) =>
+    a.row.recordedAt < b.row.recordedAt ? -1 : 1,
+  );
+  return all.map((figure): RecordedFigure => {
     const { fact, id } = figure.row;
     const isUnanswered = figure.answer === undefined;
     return {
@@ -54,7 +57,7 @@ export async function recordedFigures(
       report: fact.report,
       by: partySide(frame, fact.party),
       enteredOn: figure.enteredOn,
-      standing: figureStanding(figure, asOf),
+      standing: asked.takenBack.includes(figure) ? 'taken-back' : figureStanding(figure, asOf),
       answeredOn: figure.answer?.on ?? countsUnansweredFrom(figure.enteredOn),
       isUnanswered,
       contested: figure.said?.fact.reason ?? null,

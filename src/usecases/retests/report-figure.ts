@@ -3,15 +3,17 @@
  * confirms it, or has said nothing for some days.
  */
 import { MEASURE_UNITS } from '../../domain/agreement/measures.ts';
+import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { parseMinorUnits } from '../../domain/money/minor-units.ts';
-import { decimal, MAX_DECIMAL_LENGTH, subtract } from '../../domain/numbers/exact.ts';
+import { compare, decimal, MAX_DECIMAL_LENGTH, subtract } from '../../domain/numbers/exact.ts';
 import { plainDecimal, printDecimal } from '../../domain/numbers/printing.ts';
 import { isWholeDivisions } from '../../domain/scales/divisions.ts';
+import { printAmount } from '../../domain/settlement/line.ts';
 import { RETEST_COLUMNS, readRetestRow, type TestedFigure } from '../../domain/tables/retest-row.ts';
 import type { RetestFigureFact, SecondWeighing } from '../../journal/retest-facts.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { insertRetestFigure } from '../../store/rows/retest-rows.ts';
-import { readHandovers, readParts } from '../../store/rows/sample-rows.ts';
+import { readHandovers, readParts, readTakings } from '../../store/rows/sample-rows.ts';
 import { readScaleVersions } from '../../store/rows/scale-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
@@ -21,8 +23,10 @@ import { enterFacts } from '../journal/enter-facts.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { badInput, type InputRow, type ReadRow, readInputRows } from '../read-input-rows.ts';
-import { Refusal } from '../refusal.ts';
+import { type Problem, Refusal } from '../refusal.ts';
+import { refuseUnusual } from '../refuse-unusual.ts';
 import { keptPart } from '../samples/kept-parts.ts';
+import { doubtFigure } from './doubt-figure.ts';
 import { endIfOver } from './pass-time.ts';
 import { questionedLoad, tryOutFigure } from './put-figure.ts';
 import { courseOn } from './retest-case.ts';
@@ -37,6 +41,8 @@ export interface FigureToReport {
   readonly figure: InputRow;
   /** The laboratory's report, or the second ticket: PDF or picture. */
   readonly report: GivenFile | undefined;
+  /** Unusual figures were looked at, and are right. */
+  readonly confirmed?: boolean;
   readonly key?: string;
 }
 
@@ -47,7 +53,7 @@ export interface FigureToReport {
  */
 export async function reportFigure(
   context: Context,
-  { retestId, figure, report, key }: FigureToReport,
+  { retestId, figure, report, confirmed, key }: FigureToReport,
 ): Promise<{ readonly figureId: string | null }> {
   permit(context, 'question');
   const input = { figure, report: report ? fileFingerprint(report) : null };
@@ -55,11 +61,9 @@ export async function reportFigure(
     const frame = await retestFrame(tx, context, { table: 'retest', id: retestId });
     refuseOver(frame);
     if (await endIfOver(tx, context, frame)) return { figureId: null };
-    const fact = await readFigure(tx, context, { frame, figure });
-    if (!report) {
-      const message = 'is missing: attach what the laboratory or the scale gave you';
-      throw badInput([{ column: 'report', message }]);
-    }
+    const fact = await withReportMissing(report, () => readFigure(tx, context, { frame, figure }));
+    if (!report) throw badInput([REPORT_MISSING]);
+    refuseUnusual(doubtFigure(frame.asked, fact), confirmed);
     const whole: RetestFigureFact = { ...fact, report: await keepFile(tx, report, frame.recorded) };
     const id = context.newId();
     await insertRetestFigure(tx, { id, fact: whole }, frame.recorded);
@@ -68,6 +72,24 @@ export async function reportFigure(
     await tellPartner(tx, context, { found: frame.found, kind: 'retest-figure-came' });
     return { figureId: id };
   });
+}
+
+const REPORT_MISSING: Problem = {
+  column: 'report',
+  message: 'is missing: attach what the laboratory or the scale gave you',
+};
+
+/** Reads, and where there is no report says so with all other faults. */
+async function withReportMissing<Read>(
+  report: GivenFile | undefined,
+  read: () => Promise<Read>,
+): Promise<Read> {
+  try {
+    return await read();
+  } catch (error) {
+    if (report || !(error instanceof Refusal) || error.code !== 'bad-input') throw error;
+    throw badInput([...error.problems, REPORT_MISSING]);
+  }
 }
 
 interface ToRead {
@@ -82,10 +104,12 @@ async function readFigure(
 ): Promise<Omit<RetestFigureFact, 'report'>> {
   const { asked, today, found } = frame;
   const { about } = asked;
+  const from = await firstDayOf(tx, frame);
   const [read] = readInputRows([figure], {
     shape: RETEST_COLUMNS,
     read: (row) =>
       readRetestRow(row, {
+        from,
         today,
         isPercent: about !== 'weight' && MEASURE_UNITS[about].startsWith('%'),
       }),
@@ -106,12 +130,19 @@ async function readFigure(
     tester: read.found.tester,
     testedOn: read.found.testedOn,
     ...tested,
-    charge: plainDecimal(read.text('charge')),
+    charge: printAmount(charge, money),
     paidBy: read.found.paidBy,
     party: context.caller.partyId,
   };
   await refuseImpossible(tx, context, { frame, fact });
   return fact;
+}
+
+/** Nothing is tested before it was taken, nor weighed before it came; undefined where nobody recorded when. */
+async function firstDayOf(tx: Transaction, { asked, found }: RetestFrame): Promise<LocalDate | undefined> {
+  if (asked.row.sample === null) return (await questionedLoad(tx, asked.row)).deliveredOn as LocalDate;
+  const taking = (await readTakings(tx, found.row.id)).find(({ sample }) => sample === asked.row.sample);
+  return taking && moneyOfAgreement(found).dayOf(taking.takenAt);
 }
 
 /** Refuses `not-yours`, `not-ready`. */
@@ -190,6 +221,9 @@ async function ofScale(tx: Transaction, { frame: { asked, found }, read }: Read)
   }
   if (scale.unit !== load.unit) {
     throw wrong('scale', `must show ${load.unit}, as the ticket does; this one shows ${scale.unit}`);
+  }
+  if (compare(weighed.gross, decimal(scale.capacity)) > 0) {
+    throw wrong('gross', `must be at most this scale’s capacity of ${scale.capacity} ${scale.unit}`);
   }
   const division = decimal(scale.division);
   for (const column of ['gross', 'tare'] as const) {

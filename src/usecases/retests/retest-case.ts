@@ -49,8 +49,10 @@ export interface RetestCase {
   readonly first: RetestFigure;
   /** What the ticket said, of a weight. */
   readonly weighed: WeighedTwice | undefined;
-  /** Oldest first. */
+  /** Oldest first, but for those that were taken back. */
   readonly figures: readonly ReportedFigure[];
+  /** Whoever entered them took them back before they were answered. */
+  readonly takenBack: readonly ReportedFigure[];
   readonly proposals: readonly {
     readonly row: RetestProposalRow;
     readonly answer: ProposalAnswerRow | undefined;
@@ -89,6 +91,10 @@ export function casesOf(ground: CaseGround): readonly RetestCase[] {
 function caseOf(row: RetestRow, ground: CaseGround): RetestCase {
   const { found, rows, dayOf } = ground;
   const { id, fact } = row;
+  const figures = rows.figures.flatMap((figure) =>
+    figure.fact.retest === id ? [reported(figure, ground)] : [],
+  );
+  const isTakenBack = ({ said }: ReportedFigure) => said?.fact.answer === 'withdraw';
   const weighed = fact.load === null ? undefined : ticketWeighed(row, ground);
   return {
     id,
@@ -99,7 +105,8 @@ function caseOf(row: RetestRow, ground: CaseGround): RetestCase {
     askedOn: dayOf(row.recordedAt),
     first: { from: 'laboratory', value: decimal(fact.first), decimals: decimalsWritten(fact.first) },
     weighed,
-    figures: rows.figures.flatMap((figure) => (figure.fact.retest === id ? [reported(figure, ground)] : [])),
+    figures: figures.filter((figure) => !isTakenBack(figure)),
+    takenBack: figures.filter(isTakenBack),
     proposals: rows.proposals.flatMap((proposal) =>
       proposal.fact.retest === id
         ? [{ row: proposal, answer: rows.proposalAnswers.find((said) => said.fact.proposal === proposal.id) }]

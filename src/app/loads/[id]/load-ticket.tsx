@@ -15,10 +15,12 @@ export interface LoadTicketProps {
   readonly load: LoadView;
   /** Of its sample, where there is a result. */
   readonly story: ResultStory | undefined;
+  /** A figure of its result was decided by a question. */
+  readonly isDecided: boolean;
   readonly mayTake: boolean;
 }
 
-export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
+export function LoadTicket({ load, story, isDecided, mayTake }: LoadTicketProps) {
   const { ticket, sample } = load;
   const facts: readonly (readonly [string, string])[] = [
     ['Delivered', ticket.deliveredAt],
@@ -60,6 +62,7 @@ export function LoadTicket({ load, story, mayTake }: LoadTicketProps) {
         {story ? (
           <ResultStoryView
             story={story}
+            isDecided={isDecided}
             agreementId={load.agreementId}
             seller={load.seller}
             buyer={load.buyer}

@@ -6,6 +6,7 @@ import { readAgreementWords } from '../../../usecases/agreements/read-agreement-
 import { readAllowanceList } from '../../../usecases/loads/agree-allowance.ts';
 import { type LoadView, readLoad } from '../../../usecases/loads/read-load.ts';
 import { readResultStories } from '../../../usecases/results/read-result-stories.ts';
+import { readLoadQuestions } from '../../../usecases/retests/read-load-questions.ts';
 import type { Asked } from '../../place/asked.ts';
 import { mayAct } from '../../place/may-act.ts';
 import { ask } from '../../server/ask.ts';
@@ -15,6 +16,7 @@ import { PriceStair } from '../../stair/price-stair.tsx';
 import { LoadStripPicture, StripLegend } from '../../strip/load-strip-picture.tsx';
 import { LoadAllowance } from './load-allowance.tsx';
 import { LoadHistory } from './load-history.tsx';
+import { LoadQuestions } from './load-questions.tsx';
 import { LoadQuotes } from './load-quotes.tsx';
 import { LoadStanding } from './load-standing.tsx';
 import { LoadStep } from './load-step.tsx';
@@ -31,7 +33,7 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
   const { id } = await params;
   const locale = await readerLocale();
   const told = await toldBy(await searchParams);
-  const { load, role, series, story, allowances } = await ask(async (context) => {
+  const { load, role, series, story, allowances, questions } = await ask(async (context) => {
     const found = await readLoad(context, { loadId: id, locale });
     const { agreementId, sample } = found;
     const agreement = await readAgreementWords(context, { agreementId });
@@ -42,7 +44,9 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
     const allowances = (await readAllowanceList(context, { agreementId })).filter(
       ({ loadId }) => loadId === id,
     );
+    const questions = await readLoadQuestions(context, { agreementId, loadId: id, sample });
     return {
+      questions,
       load: found,
       role: context.caller.role,
       series: agreement.series,
@@ -72,6 +76,7 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
       ) : (
         <LoadStanding load={load} />
       )}
+      <LoadQuestions questions={questions} />
       {load.version > 1 && !load.isVoid ? (
         <p className="hint">
           The ticket was put right: “{load.reason}”. It is version {load.version}.
@@ -101,7 +106,12 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           <LoadQuotes references={price.references} />
         </section>
       ) : null}
-      <LoadTicket load={load} story={story} mayTake={mayAct(load.side, role, 'take-sample')} />
+      <LoadTicket
+        load={load}
+        story={story}
+        isDecided={questions.some(({ isMoved, isWeight }) => isMoved && !isWeight)}
+        mayTake={mayAct(load.side, role, 'take-sample')}
+      />
       {mayAct(load.side, role, 'correct') ? (
         <p>
           <a className="plain-link" href={`/loads/${load.id}/correct`}>

@@ -35,7 +35,7 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
   const figures = figuresFor(locale);
   const { record, side, doubt, outlook } = view;
   const { seller, buyer, asker, currency, unit } = record;
-  const names = { seller, buyer, asker, side, currency };
+  const names = { seller, buyer, asker, side, currency, method: view.method };
   const what = whatOf(record);
   return (
     <>
@@ -60,7 +60,11 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
         <RetestEnding record={record} ending={record.ending} figures={figures} />
       ) : (
         <>
-          <Next record={record} isYours={view.ifConfirmed.size > 0} />
+          <Next
+            record={record}
+            isYours={view.ifConfirmed.size > 0}
+            isProposed={record.proposals.some(({ answer, by }) => answer === null && by !== side)}
+          />
           <Held record={record} figures={figures} />
         </>
       )}
@@ -68,7 +72,7 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
       {record.ending ? null : (
         <section aria-labelledby="outlook">
           <h2 id="outlook">What it may come to</h2>
-          {doubt ? <p>{doubtWords(doubt, unit)}</p> : null}
+          {doubt && !record.weights ? <p>{doubtWords(doubt, unit)}</p> : null}
           <OutlookTable
             outlook={outlook}
             names={names}
@@ -106,16 +110,25 @@ function whatOf({ name, sample, ticket }: RetestRecord): string {
 function Next({
   record: { calls, figures, obstacle },
   isYours,
+  isProposed,
 }: {
   readonly record: RetestRecord;
   /** A figure waits for the reader's own word. */
   readonly isYours: boolean;
+  /** The other side proposes an ending. */
+  readonly isProposed: boolean;
 }) {
   if (!calls) return <p className="told">{obstacle}</p>;
   const waiting = figures.filter(({ standing }) => standing === 'unanswered');
   return (
     <section aria-labelledby="next">
       <h2 id="next">What comes next</h2>
+      {isProposed ? (
+        <p>
+          The other side proposes to <a href="#between-us">end it between the two of you</a>: what that comes
+          to stands there.
+        </p>
+      ) : null}
       {waiting.length > 0 ? (
         <p>
           {isYours
@@ -130,6 +143,17 @@ function Next({
               <li key={sentence}>{sentence}</li>
             ))}
           </ol>
+          {calls.testers.some((tester) => tester !== 'second-scale') ? (
+            <p className="hint">
+              Whoever keeps the sealed part sends it. Either of you enters the report here once it has come; a
+              side’s own laboratory is entered by that side.
+            </p>
+          ) : (
+            <p className="hint">
+              Only a truck that is still loaded can be weighed full again. If it has been emptied, end the
+              question below.
+            </p>
+          )}
           <p>
             To be reported by <strong>{calls.dueOn}</strong>, {daysWords(calls.daysLeft)}.{' '}
             {calls.testers.every((tester) => tester === 'referee')
@@ -155,7 +179,7 @@ function Held({
   readonly figures: ReturnType<typeof figuresFor>;
 }) {
   if (!/[1-9]/.test(held))
-    return <p className="hint">Nothing is held: what is in question is not invoiced, or it is paid.</p>;
+    return <p className="hint">Nothing is held: nothing in question is invoiced and unpaid.</p>;
   return (
     <p className="owed">
       <strong className="amount">

@@ -16,7 +16,7 @@ export interface RetestEndingProps {
 const TITLES: Readonly<Record<RecordedEnding['ending'], string>> = {
   decided: 'Decided by its rule',
   withdrawn: 'Withdrawn',
-  agreed: 'Agreed on',
+  agreed: 'Agreed',
 };
 
 export function RetestEnding({ record, ending, figures }: RetestEndingProps) {

@@ -9,7 +9,7 @@ import type { Field } from '../../forms/field.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { opening } from '../../place/sentence.ts';
 import { bearerWords, changeWords, type OutlookNames } from '../outlook-words.ts';
-import { confirmFigure, contestFigure } from '../retest-actions.ts';
+import { confirmFigure, contestFigure, takeFigureBack } from '../retest-actions.ts';
 
 export interface RetestFiguresProps {
   readonly view: RetestView;
@@ -52,7 +52,8 @@ function Figure({ figure, view, figures, mayAct }: RetestFiguresProps & { readon
       <p>
         {opening(testerName)}
         {testerName.includes(testedBy) ? '' : `: ${testedBy}`}
-        {method === null ? '' : `, by ${method}`}, tested on {testedOn}
+        {method === null ? '' : ` (${method})`}, {record.about === 'weight' ? 'weighed' : 'tested'} on{' '}
+        {testedOn}
         {seal === null ? '' : `, from the part under seal ${seal}`}.
         {weighing
           ? ` Gross ${figures.show(weighing.gross)}, tare ${figures.show(weighing.tare)} ${weighing.unit}.`
@@ -68,6 +69,19 @@ function Figure({ figure, view, figures, mayAct }: RetestFiguresProps & { readon
       <p>{standingWords(figure, record)}</p>
       {mayAct && !byOurs && figure.standing === 'unanswered' && !record.ending ? (
         <Answers figure={figure} view={view} figures={figures} />
+      ) : null}
+      {mayAct && byOurs && figure.standing === 'unanswered' && !record.ending ? (
+        <RecordForm
+          action={takeFigureBack}
+          submit="Take it back: it was entered wrongly"
+          requestKey={randomUUID()}
+          scope={`back-${figure.id}`}
+          quiet
+          fields={[
+            { kind: 'hidden', name: 'figure', value: figure.id },
+            { kind: 'hidden', name: 'retest', value: record.id },
+          ]}
+        />
       ) : null}
     </li>
   );
@@ -89,6 +103,8 @@ function standingWords(
         : `It waits for ${other}’s word, and counts from ${answeredOn} without one.`;
     case 'contested':
       return `${other} contests it, so it does not count: “${contested ?? ''}”`;
+    case 'taken-back':
+      return `${by === 'seller' ? record.seller : record.buyer} took it back, so it does not count.`;
   }
 }
 
@@ -118,6 +134,10 @@ function Answers({
       />
       <details>
         <summary>It is not what the report says</summary>
+        <p className="hint">
+          Contested, it does not count. Its test is called for again with {record.testDays} days, and whoever
+          entered it can enter it anew. If nothing comes by then, the rule below says what counts.
+        </p>
         <RecordForm
           action={contestFigure}
           submit="Contest it"

@@ -84,7 +84,7 @@ function First({ record, figures }: RetestGroundProps) {
         <p>
           {figures.show(first)} {unit}, reported by{' '}
           {firstReport.laboratory ?? 'a laboratory that nobody named'}
-          {firstReport.method === null ? '' : `, by ${firstReport.method}`}
+          {firstReport.method === null ? '' : ` (${firstReport.method})`}
           {firstReport.reportedOn === null ? '' : `, on ${firstReport.reportedOn}`}.
         </p>
       ) : null}

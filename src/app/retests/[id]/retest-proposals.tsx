@@ -7,6 +7,7 @@ import type { RecordedProposal, RetestRecord } from '../../../domain/retests/ret
 import type { RetestView } from '../../../usecases/retests/read-retest.ts';
 import type { Field } from '../../forms/field.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
+import { changeWords } from '../outlook-words.ts';
 import { confirmEnd, proposeEnd, refuseEnd, takeEndBack } from '../retest-actions.ts';
 
 export interface RetestProposalsProps {
@@ -108,12 +109,13 @@ function Proposal({
           : `to agree on ${figures.show(value ?? '')} ${record.unit}.`}{' '}
         What was paid for tests is borne by: {bears}. “{reason}”
       </p>
+      {answer === null ? <Meaning id={id} view={view} figures={figures} /> : null}
       {answer === null ? null : <p>{answerWords(answer, answerReason)}</p>}
       {answer === null && mayAct && !byOurs ? (
         <>
           <RecordForm
             action={confirmEnd}
-            submit="Confirm: it ends so"
+            submit="Confirm: the question ends so"
             requestKey={randomUUID()}
             scope={`confirm-${id}`}
             fields={about}
@@ -145,6 +147,35 @@ function Proposal({
         />
       ) : null}
     </li>
+  );
+}
+
+/** What the ending would do, in money. */
+function Meaning({
+  id,
+  view,
+  figures,
+}: Pick<RetestProposalsProps, 'view' | 'figures'> & { readonly id: string }) {
+  const known = view.ifEnded.get(id);
+  if (!known) return null;
+  const { record, side } = view;
+  const { seller, buyer, asker, currency } = record;
+  const { changed, obstacle, sellerBears, buyerBears } = known;
+  const bears = [
+    [seller, sellerBears],
+    [buyer, buyerBears],
+  ] as const;
+  const borne = bears.flatMap(([name, amount]) =>
+    /[1-9]/.test(amount) ? [`${name} bears ${figures.show(amount)} ${currency} of the tests`] : [],
+  );
+  return (
+    <p>
+      <strong>
+        {changed === undefined
+          ? `It could not stand: ${obstacle ?? ''}`
+          : `${changeWords(changed, { seller, buyer, asker, side, currency }, figures)}${borne.length === 0 ? '' : `, and ${borne.join(', ')}`}.`}
+      </strong>
+    </p>
   );
 }
 

@@ -120,7 +120,7 @@ function Claim({ item, view, figures }: ClaimProps) {
       </p>
       <PartNotes item={item} />
       <label htmlFor={field} className="claim-own">
-        What you make of it
+        Your own figure
       </label>
       <span className="with-unit">
         <input

@@ -37,19 +37,19 @@ export function ClaimMeaning({ claim, view, figures }: ClaimMeaningProps) {
           asker: view.side,
           side: view.side,
           currency: view.currency,
+          method: item.rule.method.method,
         }}
         unit={item.unit}
         figures={figures}
         caption={`What a question about ${what} may come to`}
       />
-      {isSettled ? (
-        <p className="hint">
-          While it is open, only the difference between the two figures is held, as far as it is invoiced and
-          not paid.
-        </p>
-      ) : (
-        <p className="hint">None of its loads has settled yet, or their price does not depend on it.</p>
-      )}
+      <p className="hint">
+        {outlook.length === 1
+          ? 'A figure so near to the first would leave it standing, so nothing would change.'
+          : isSettled
+            ? 'While it is open, only the difference between the two figures is held, as far as it is invoiced and not paid.'
+            : 'None of its loads has settled yet, or their price does not depend on it.'}
+      </p>
     </section>
   );
 }

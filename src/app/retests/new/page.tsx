@@ -109,6 +109,12 @@ function AskAbout({ view, chosen, asked, locale }: AskAboutProps) {
       </nav>
       <h2>{questionedName(about)}</h2>
       {rule ? <p>{methodInWords(rule.method)}</p> : null}
+      {about === 'weight' ? (
+        <p className="hint">
+          Only a truck that is still loaded can be weighed full again: have it weighed before it is emptied.
+          If it has been emptied, agree on a figure or propose a correction instead.
+        </p>
+      ) : null}
       <ClaimList
         view={view}
         agreementId={agreementId}
@@ -141,7 +147,7 @@ function AskAbout({ view, chosen, asked, locale }: AskAboutProps) {
               {
                 kind: 'text',
                 name: 'reason',
-                label: 'What your figure rests on',
+                label: 'Where your figure comes from',
                 hint: 'Like “our own laboratory, report of October 5”. The other side reads it.',
               },
             ]}

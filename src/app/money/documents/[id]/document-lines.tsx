@@ -117,7 +117,14 @@ function Sums({ document, figures }: SheetProps) {
   const { kind, totals, deductions, advances } = document;
   const isNote = kind === 'credit-note' || kind === 'debit-note';
   const rows = [
-    { name: isNote ? 'Change of the goods' : 'Sum of the lines', amount: totals.goods },
+    {
+      // Costs and interest that go back are about no load.
+      name:
+        isNote && document.lines.some(({ load }) => load !== null)
+          ? 'Change of the goods'
+          : 'Sum of the lines',
+      amount: totals.goods,
+    },
     ...(deductions.length > 0 || signOf(totals.deductions) !== 0
       ? [takenRow('deductions', totals.deductions)]
       : []),
