@@ -14,8 +14,9 @@ import { recordAgreement } from '../src/usecases/agreements/record-agreement.ts'
 import type { Caller, Context, Tools } from '../src/usecases/context.ts';
 import type { InputRow } from '../src/usecases/read-input-rows.ts';
 import { Refusal } from '../src/usecases/refusal.ts';
-import { doAct, newMemory } from './story-acts.ts';
+import { doAct } from './story-acts.ts';
 import { readStory, type StoryLine } from './story-lines.ts';
+import { newMemory } from './story-memory.ts';
 
 export const STORY_FILE = 'money.txt';
 
@@ -49,16 +50,18 @@ export async function playStory(tools: Tools, { folder, seller, buyer }: StoryTo
   const memory = newMemory({
     agreementId,
     sellerName: agreement.seller,
+    buyerName: agreement.buyer,
     loads: await allRows(folder, LOADS),
     results: await allRows(folder, SAMPLES),
     quotes: await allRows(folder, PRICES),
   });
   for (const [index, { line, day, by, act }] of lines.entries()) {
-    const caller = by === agreement.seller ? seller : buyer;
+    const side = by === agreement.seller ? 'seller' : 'buyer';
+    const caller = { seller, buyer }[side];
     const context = asOn(tools, caller, { day, nth: index + 1 });
     const key = `${agreement.id} ${STORY_FILE} ${index + 1}`;
     try {
-      await doAct(context, act, { memory, day, key });
+      await doAct(context, act, { memory, day, side, key });
     } catch (error) {
       if (!(error instanceof Refusal || error instanceof WrongUse)) throw error;
       throw new WrongUse(`${join(basename(folder), STORY_FILE)} line ${line}: ${error.message}`);

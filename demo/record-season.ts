@@ -1,6 +1,6 @@
 /**
- * The demo's shared record: an owner for each of its parties, made through the same use cases as anybody, two seasons of
- * two of them, one with all that happened to its money, and feed for sale.
+ * The demo's shared record: an owner for each of its parties, made through the same use cases as anybody, three seasons
+ * of two of them, one with all that happened to its money and one with all that was asked about it, and feed for sale.
  */
 import { randomBytes } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
@@ -25,7 +25,8 @@ export interface DemoPerson {
 export interface DemoRecord {
   readonly people: readonly DemoPerson[];
   readonly imported: ImportedAs;
-  readonly played: PlayedStory;
+  /** In the order of the stories. */
+  readonly played: readonly PlayedStory[];
 }
 
 const GROWER = { name: 'Wanda Okafor-Lindqvist', party: 'Quillback Acres', email: 'wanda@quillback.example' };
@@ -37,19 +38,19 @@ const OTHERS = [
 ];
 
 export interface DemoFolders {
-  /** A season as it is imported, and one whose story is played. */
+  /** A season as it is imported, and those whose stories are played. */
   readonly season: string;
-  readonly story: string;
+  readonly stories: readonly string[];
   readonly dataFolder: string;
 }
 
 /**
- * Makes the people, once, imports the season and plays the story, which adds only what is not there yet. Their passwords are made by
+ * Makes the people, once, imports the season and plays the stories, which adds only what is not there yet. Their passwords are made by
  * chance and kept in a file of the data folder that only its owner can read, so that a second run can print them again.
  */
 export async function recordDemoSeason(
   record: OpenRecord,
-  { season, story, dataFolder }: DemoFolders,
+  { season, stories, dataFolder }: DemoFolders,
 ): Promise<DemoRecord> {
   const kept = join(dataFolder, 'demo-people.json');
   if (await isFirstRun(record)) {
@@ -76,15 +77,11 @@ export async function recordDemoSeason(
   const people = JSON.parse(text) as DemoPerson[];
   const owner = async ({ email, party }: typeof GROWER) =>
     (await ownerNamed(record, { email, parties: [party] })).caller;
-  return {
-    people,
-    imported: await importAs(record, { folder: season, email: GROWER.email, otherEmail: DAIRY.email }),
-    played: await playStory(record, {
-      folder: story,
-      seller: await owner(GROWER),
-      buyer: await owner(DAIRY),
-    }),
-  };
+  const imported = await importAs(record, { folder: season, email: GROWER.email, otherEmail: DAIRY.email });
+  const [seller, buyer] = [await owner(GROWER), await owner(DAIRY)];
+  const played: PlayedStory[] = [];
+  for (const folder of stories) played.push(await playStory(record, { folder, seller, buyer }));
+  return { people, imported, played };
 }
 
 function asOwner(record: OpenRecord, { personId, partyId }: Omit<Caller, 'role'>): Context {

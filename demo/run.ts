@@ -1,7 +1,7 @@
 /**
- * `npm run demo`: settles the four invented seasons, prints them, writes their invoices to `demo/out` (which git
+ * `npm run demo`: settles the five invented seasons, prints them, writes their invoices to `demo/out` (which git
  * ignores) and compares every amount with the figures in `demo/expected`. Then records the first of them in a shared
- * record of its own, plays the story of the last one’s money there, says whom to sign in as, and serves it; `-- --no-serve`
+ * record of its own, plays the stories of the last two there, says whom to sign in as, and serves it; `-- --no-serve`
  * ends before that.
  */
 import { mkdir, readFile } from 'node:fs/promises';
@@ -24,6 +24,13 @@ const SEASONS = [
   { name: 'feldmark-metric', by: 'day', explained: 'W528' },
   { name: 'bushels-dry', by: 'load', explained: 'B-406' },
   { name: 'paid-by-week', by: 'season', explained: '705' },
+  { name: 'asked-again', by: 'season', explained: '806' },
+] as const;
+
+/** Seasons whose stories are played, and where the pages show what they told. */
+const STORIES = [
+  { name: 'paid-by-week', look: 'Money' },
+  { name: 'asked-again', look: 'Questions' },
 ] as const;
 
 const DEMO = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'demo');
@@ -68,21 +75,22 @@ if (different === 0 && !process.argv.includes('--no-serve')) {
   });
 }
 
-/** The first season and the story of money in the shared record, verified, and whom to sign in as. */
+/** The first season and the stories in the shared record, verified, and whom to sign in as. */
 async function shareSeason(): Promise<void> {
   await say('\n=== The same season as the record that both parties share\n');
   const record = await openRecord({ ...environment, dataFolder }, join(DEMO, '..'));
   try {
     const { people, imported, played } = await recordDemoSeason(record, {
       season: join(DEMO, SEASONS[0].name),
-      story: join(DEMO, 'paid-by-week'),
+      stories: STORIES.map(({ name }) => join(DEMO, name)),
       dataFolder,
     });
     const { settled, refused, waiting } = imported.settled ?? { settled: 0, refused: 0, waiting: 0 };
     await say(`Settled now: ${settled} loads; refused ${refused}, waiting ${waiting}.`);
-    await say(
-      `Money: ${played.acts} lines of demo/paid-by-week/money.txt, ${played.from} to ${played.to}; look under Money.`,
-    );
+    for (const [index, { name, look }] of STORIES.entries()) {
+      const { acts = 0, from = '', to = '' } = played[index] ?? {};
+      await say(`${look}: ${acts} lines of demo/${name}/money.txt, ${from} to ${to}; look under ${look}.`);
+    }
     const verified = await verifyRecord(record);
     different += verified.faults.length;
     for (const { row, message } of verified.faults) await say(`DIFFERENT ${row}: ${message}`);

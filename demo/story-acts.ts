@@ -22,47 +22,21 @@ import { recordQuotes } from '../src/usecases/prices/record-quotes.ts';
 import type { InputRow } from '../src/usecases/read-input-rows.ts';
 import { recordResults } from '../src/usecases/results/record-results.ts';
 import { settleLoads } from '../src/usecases/settlements/settle-loads.ts';
+import { doQuestionAct } from './question-acts.ts';
 import type { StoryAct } from './story-lines.ts';
-
-interface Season {
-  readonly agreementId: string;
-  readonly sellerName: string;
-  /** The rows of the folder's files. */
-  readonly loads: readonly InputRow[];
-  readonly results: readonly InputRow[];
-  readonly quotes: readonly InputRow[];
-}
-
-/** Ids by the names that lines use. */
-export interface StoryMemory extends Season {
-  readonly ids: Map<string, string>;
-  /** Tickets and days of quotes that came in. */
-  readonly come: Set<string>;
-}
-
-export function newMemory(season: Season): StoryMemory {
-  return { ...season, ids: new Map(), come: new Set() };
-}
-
-interface ActAt {
-  readonly memory: StoryMemory;
-  readonly day: LocalDate;
-  readonly key: string;
-}
+import { type ActAt, known, rowOf, type StoryMemory } from './story-memory.ts';
 
 /** Throws `WrongUse` where a line names what is not there, and whatever its use case refuses. */
 export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise<void> {
   const { memory, day, key } = at;
   const { agreementId, ids } = memory;
   const asked = { agreementId, key };
-  const known = (name: string): string => {
-    const id = ids.get(name);
-    if (id === undefined) throw new WrongUse(`There is no ${name} in the story so far.`);
-    return id;
-  };
   switch (act.act) {
     case 'record-loads': {
-      const loads = newRows(memory, memory.loads, { dated: 'delivered_at', until: act.until });
+      const scale = act.scale === undefined ? undefined : known(memory, `scale ${act.scale}`);
+      const weighed = scale === undefined ? {} : { gross_scale: scale, tare_scale: scale };
+      const rows = newRows(memory, memory.loads, { dated: 'delivered_at', until: act.until });
+      const loads = rows.map((row) => ({ ...row, ...weighed }));
       const recorded = await recordLoads(context, { ...asked, loads, confirmed: true });
       for (const { id, ticket } of recorded) ids.set(`ticket ${ticket}`, id);
       return;
@@ -73,7 +47,11 @@ export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise
       return;
     }
     case 'enter-results': {
-      const results = act.samples.map((sample) => rowOf(memory.results, { column: 'sample', name: sample }));
+      const by = act.laboratory === undefined ? {} : { laboratory: act.laboratory };
+      const results = act.samples.map((sample) => ({
+        ...rowOf(memory.results, { column: 'sample', name: sample }),
+        ...by,
+      }));
       await recordResults(context, { ...asked, results, confirmed: true });
       return;
     }
@@ -100,7 +78,7 @@ export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise
         made_out_to: isJoint ? 'jointly' : 'seller',
         past_lien: pastLien ?? '',
       };
-      const parts = part ? [{ documentId: known(part.document), amount: part.amount }] : [];
+      const parts = part ? [{ documentId: known(memory, part.document), amount: part.amount }] : [];
       const { paymentId } = await recordPayment(context, {
         ...asked,
         direction: 'paid',
@@ -112,17 +90,17 @@ export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise
       return;
     }
     case 'confirm-payment':
-      await answerPayment(context, { paymentId: known(act.payment), answer: 'confirmed', key });
+      await answerPayment(context, { paymentId: known(memory, act.payment), answer: 'confirmed', key });
       return;
     case 'return-payment': {
       const { payment, reason } = act;
-      await reversePayment(context, { paymentId: known(payment), reversedOn: day, reason, key });
+      await reversePayment(context, { paymentId: known(memory, payment), reversedOn: day, reason, key });
       return;
     }
     case 'propose-weights': {
       const { ticket, gross, tare, reason } = act;
       const figures = { ...rowOf(memory.loads, { column: 'ticket', name: ticket }), gross, tare };
-      const subjectId = known(`ticket ${ticket}`);
+      const subjectId = known(memory, `ticket ${ticket}`);
       const { correctionId } = await proposeCorrection(context, {
         ...asked,
         subject: 'load',
@@ -135,19 +113,19 @@ export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise
       return;
     }
     case 'confirm-weights': {
-      const correctionId = known(`correction of ticket ${act.ticket}`);
+      const correctionId = known(memory, `correction of ticket ${act.ticket}`);
       await answerCorrection(context, { correctionId, answer: 'confirmed', key });
       return;
     }
     case 'hold': {
       const { ticket, document, figure, reason } = act;
-      const [documentId, loadId] = [known(document), known(`ticket ${ticket}`)];
+      const [documentId, loadId] = [known(memory, document), known(memory, `ticket ${ticket}`)];
       const { holdId } = await holdAmount(context, { documentId, loadId, figure, reason, key });
       ids.set(`hold on ticket ${ticket}`, holdId);
       return;
     }
     case 'release':
-      await releaseHold(context, { holdId: known(`hold on ticket ${act.ticket}`), key });
+      await releaseHold(context, { holdId: known(memory, `hold on ticket ${act.ticket}`), key });
       return;
     case 'record-lien': {
       const { lender, cropYear, county, conditions } = act;
@@ -162,8 +140,10 @@ export async function doAct(context: Context, act: StoryAct, at: ActAt): Promise
       return;
     }
     case 'agree-set-off':
-      await answerSetOff(context, { setOffId: known('set-off'), answer: 'confirmed', key });
+      await answerSetOff(context, { setOffId: known(memory, 'set-off'), answer: 'confirmed', key });
       return;
+    default:
+      await doQuestionAct(context, act, at);
   }
 }
 
@@ -179,15 +159,6 @@ function newRows(
   if (found.length === 0) throw new WrongUse(`Nothing new has come by ${until}.`);
   for (const row of found) come.add(name(row));
   return found;
-}
-
-function rowOf(
-  rows: readonly InputRow[],
-  { column, name }: { readonly column: string; readonly name: string },
-): InputRow {
-  const row = rows.find((candidate) => candidate[column] === name);
-  if (!row) throw new WrongUse(`There is no ${column} ${name} in the season's files.`);
-  return row;
 }
 
 function remember({ ids }: StoryMemory, documents: readonly (WrittenDocument | null)[]): void {

@@ -5,11 +5,25 @@
  * which day it is.
  */
 import { type LocalDate, parseLocalDate } from '../src/domain/dates/local-date.ts';
+import { QUESTION_PHRASES, type QuestionAct } from './question-lines.ts';
+import { DAY, dated, FIGURE, figure, type Phrase, phrase, text } from './story-phrase.ts';
 
 /** One act; each is one use case. Amounts and weights are decimal strings without commas. */
-export type StoryAct =
-  | { readonly act: 'record-loads' | 'record-quotes'; readonly until: LocalDate }
-  | { readonly act: 'enter-results'; readonly samples: readonly string[] }
+export type StoryAct = MoneyAct | QuestionAct;
+
+type MoneyAct =
+  | {
+      readonly act: 'record-loads';
+      readonly until: LocalDate;
+      /** The scale's name, where it is told. */
+      readonly scale: string | undefined;
+    }
+  | { readonly act: 'record-quotes'; readonly until: LocalDate }
+  | {
+      readonly act: 'enter-results';
+      readonly samples: readonly string[];
+      readonly laboratory: string | undefined;
+    }
   | { readonly act: 'settle' | 'give-advances' | 'issue' | 'agree-set-off' }
   | { readonly act: 'charge-interest'; readonly through: LocalDate }
   | {
@@ -63,29 +77,21 @@ export interface ReadStory {
   readonly problems: readonly string[];
 }
 
-const FIGURE = String.raw`\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?`;
-const DAY = String.raw`\d{4}-\d\d-\d\d`;
 const PAYMENT = String.raw`(?:check|transfer|cash|other)(?: [\w-]+)?`;
 
-type Said = Readonly<Record<string, string | undefined>>;
-interface Phrase {
-  readonly like: string;
-  readonly pattern: RegExp;
-  /** Undefined where a day is none. */
-  readonly act: (said: Said) => StoryAct | undefined;
-}
-
-const PHRASES: readonly Phrase[] = [
-  phrase('records loads until 2026-09-11', `records loads until (?<day>${DAY})`, ({ day }) =>
-    dated(day, (until) => ({ act: 'record-loads', until })),
+const MONEY_PHRASES: readonly Phrase<MoneyAct>[] = [
+  phrase(
+    'records loads until 2026-09-11 weighed on Home Yard',
+    `records loads until (?<day>${DAY})(?: weighed on (?<scale>.+))?`,
+    ({ day, scale }) => dated(day, (until) => ({ act: 'record-loads', until, scale })),
   ),
   phrase('records quotes until 2026-09-11', `records quotes until (?<day>${DAY})`, ({ day }) =>
     dated(day, (until) => ({ act: 'record-quotes', until })),
   ),
   phrase(
-    'enters results H-01, H-02',
-    String.raw`enters results (?<samples>[^\s,]+(?:, [^\s,]+)*)`,
-    ({ samples }) => ({ act: 'enter-results', samples: text(samples).split(', ') }),
+    'enters results H-01, H-02 of Alder Bench',
+    String.raw`enters results (?<samples>[^\s,]+(?:, [^\s,]+)*)(?: of (?<laboratory>.+))?`,
+    ({ samples, laboratory }) => ({ act: 'enter-results', samples: text(samples).split(', '), laboratory }),
   ),
   phrase('settles what is ready', 'settles what is ready', () => ({ act: 'settle' })),
   phrase('gives advances', 'gives advances', () => ({ act: 'give-advances' })),
@@ -166,6 +172,8 @@ const PHRASES: readonly Phrase[] = [
   phrase('agrees to the set-off', 'agrees to the set-off', () => ({ act: 'agree-set-off' })),
 ];
 
+const PHRASES: readonly Phrase<StoryAct>[] = [...MONEY_PHRASES, ...QUESTION_PHRASES];
+
 /** Reads all lines, or says of each what is wrong with it; days must not go back. */
 export function readStory(story: string, parties: readonly string[]): ReadStory {
   const lines: StoryLine[] = [];
@@ -203,21 +211,4 @@ function readLine(written: string, parties: readonly string[]): Omit<StoryLine, 
   }
   const known = PHRASES.map(({ like }) => `\n  ${like}`).join('');
   return `${JSON.stringify(did)} is none of the things that a story tells, which are like${known}`;
-}
-
-function phrase(like: string, pattern: string, act: Phrase['act']): Phrase {
-  return { like, pattern: new RegExp(`^${pattern}$`), act };
-}
-
-function dated(day: string | undefined, act: (day: LocalDate) => StoryAct): StoryAct | undefined {
-  const read = parseLocalDate(day ?? '');
-  return read && act(read);
-}
-
-function text(said: string | undefined): string {
-  return said ?? '';
-}
-
-function figure(said: string | undefined): string {
-  return text(said).replaceAll(',', '');
 }

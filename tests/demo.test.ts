@@ -23,6 +23,7 @@ describe('the demo', () => {
     ['feldmark-metric', 40],
     ['bushels-dry', 40],
     ['paid-by-week', 20],
+    ['asked-again', 15],
   ])('%s comes to its expected figures', async (name, leastLoads) => {
     const { status, output, said } = await runCli('settle', join(DEMO, name), '--json');
     expect(said).toEqual([]);

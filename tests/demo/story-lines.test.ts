@@ -36,11 +36,45 @@ test('an act is read with its day, its party and its figures', () => {
   ]);
 });
 
-test('every line of the demo is read', () => {
-  const { lines, problems } = readStory(readFileSync('demo/paid-by-week/money.txt', 'utf8'), PARTIES);
+test('an act about a question is read with what it is about, its figures and who paid', () => {
+  const { lines, problems } = readStory(
+    [
+      '2026-11-19  Tarn Hollow Dairy reports 55.28 for dry matter of sample E-4 by Fenn Hollow Assays, its own laboratory, on 2026-11-18 for 22.00, paid by Tarn Hollow Dairy',
+      '2026-11-19  Quillback Acres confirms 47,900 for the weight of ticket 806',
+      '2026-11-19  Tarn Hollow Dairy proposes to agree on 29.80 about ndf of sample E-5, costs on Quillback Acres: half way',
+    ].join('\n'),
+    PARTIES,
+  );
   expect(problems).toEqual([]);
-  // Each thing that can be told is told in it.
-  expect(new Set(lines.map(({ act }) => act.act)).size).toBe(17);
+  expect(lines.map(({ act }) => act)).toEqual([
+    {
+      act: 'report-figure',
+      subject: { about: 'dry matter', sample: 'E-4' },
+      tester: 'own',
+      testedBy: 'Fenn Hollow Assays',
+      value: '55.28',
+      testedOn: '2026-11-18',
+      charge: '22.00',
+      payer: 'Tarn Hollow Dairy',
+    },
+    { act: 'confirm-figure', subject: { about: 'weight', ticket: '806' }, value: '47900' },
+    {
+      act: 'propose-ending',
+      subject: { about: 'ndf', sample: 'E-5' },
+      value: '29.80',
+      bearer: 'Quillback Acres',
+      reason: 'half way',
+    },
+  ]);
+});
+
+test('every line of the demo is read', () => {
+  const stories = ['paid-by-week', 'asked-again'].map((name) =>
+    readStory(readFileSync(`demo/${name}/money.txt`, 'utf8'), PARTIES),
+  );
+  expect(stories.flatMap(({ problems }) => problems)).toEqual([]);
+  // Each thing that can be told is told in them: seventeen of money, eleven of samples, scales and questions.
+  expect(new Set(stories.flatMap(({ lines }) => lines.map(({ act }) => act.act))).size).toBe(17 + 11);
 });
 
 test.each([
@@ -71,6 +105,18 @@ test.each([
   [
     '2026-09-14  Quillback Acres charges interest through 2026-02-30',
     'line 1: names a day that is not on the calendar: "charges interest through 2026-02-30"',
+  ],
+  [
+    '2026-11-10  Tarn Hollow Dairy questions starch of sample E-1 as 53.0',
+    'line 1: "questions starch of sample E-1 as 53.0" is none of the things that a story tells, which are like',
+  ],
+  [
+    '2026-11-10  Tarn Hollow Dairy reports 52.80 for starch of sample E-1 by Bell Reach Referees on 2026-11-09 for 48.00, paid by Tarn Hollow Dairy',
+    'line 1: "reports 52.80 for starch of sample E-1 by Bell Reach Referees on 2026-11-09 for 48.00, paid by Tarn Hollow Dairy" is none of the things that a story tells, which are like',
+  ],
+  [
+    '2026-11-10  Tarn Hollow Dairy reports gross 78,340 and tare 30,440 for ticket 806 by the scale Feed Pad on 2026-11-31 for 25.00, paid by Tarn Hollow Dairy',
+    'line 1: names a day that is not on the calendar: "reports gross 78,340 and tare 30,440 for ticket 806 by the scale Feed Pad on 2026-11-31 for 25.00, paid by Tarn Hollow Dairy"',
   ],
 ])('%s', (line, problem) => {
   expect(problemsOf(line)).toEqual([problem]);

@@ -28,6 +28,7 @@ export async function holdQuestioned(
       liveHolds(frame.rows).flatMap(({ fact }) => (fact.retest === question.id ? (fact.load ?? []) : [])),
     );
     const loadIds = (await settledLoadsOf(tx, { found, question })).filter((id) => !held.has(id));
+    if (loadIds.length === 0) continue;
     const tried = await tryOutFigure(tx, context, {
       found,
       question,
