@@ -253,7 +253,7 @@ describe('a figure', () => {
     await write(buyer, 'retest_figure', figure());
   });
 
-  test('is confirmed or contested once, by the side that did not enter it', async () => {
+  test('is confirmed or contested once, by the side that did not enter it, or taken back by the other', async () => {
     const answer = (who: Context, word: string) =>
       write(who, 'retest_figure_answer', {
         ...recorded(who),
@@ -262,6 +262,7 @@ describe('a figure', () => {
       });
     for (const word of ['confirm', 'contest'])
       await expect(answer(buyer, word)).rejects.toThrow(/other side confirms or contests/);
+    await expect(answer(seller, 'withdraw')).rejects.toThrow(/whoever entered it takes it back/);
     await expect(answer(seller, 'burn')).rejects.toThrow(/retest_figure_answer_word/);
     await answer(seller, 'confirm');
     await expect(answer(seller, 'contest')).rejects.toThrow(/duplicate key/);

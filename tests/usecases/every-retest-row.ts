@@ -75,7 +75,7 @@ export async function everyRetestRow(
     const figure = { tester: 'referee', method: 'Polarimeter', value, part: parts['referee'] ?? '' };
     return (await report(buyer, { retestId, figure })).figureId ?? '';
   };
-  const wrong = await referee(byReferee, decided.parts, '25.4');
+  const wrong = await referee(byReferee, decided.parts, '50.4');
   await answerFigure(seller, { figureId: wrong, answer: 'contest', reason: 'Digits swapped' });
   const right = await referee(byReferee, decided.parts, '52.4');
   await answerFigure(seller, { figureId: right, answer: 'confirm' });

@@ -126,7 +126,7 @@ describe('six questions, all one way', () => {
     expect(pattern?.meetings.map(({ retestId }) => retestId)).toEqual(retestIds);
     expect(pattern?.meetings[4]).toMatchObject({
       subject: 'sample S5',
-      on: '2026-10-16',
+      on: '2026-10-17',
       one: '54.0',
       other: '52.00',
       differs: '2.00 less',
