@@ -174,7 +174,7 @@ test('a question about a weight is withdrawn by both', async () => {
   await page.getByRole('button', { name: 'Propose it' }).click();
   await page.waitForSelector('[role=status].told');
   await buyer.page.goto(at);
-  await buyer.page.getByRole('button', { name: 'Confirm: it ends so' }).click();
+  await buyer.page.getByRole('button', { name: 'Confirm: the question ends so' }).click();
   await buyer.page.waitForSelector('[role=status].told');
   expect(await main(buyer.page)).toContain('Withdrawn on');
   await buyer.page.goto('/retests');
