@@ -57,7 +57,7 @@ function loadPieces(setting: RetestSetting): Piece[] {
       { head: 'Load', align: 'left', width: 'fill' },
       { head: 'Delivered', align: 'left', width: 96 },
       { head: `Before the question, ${record.currency}`, align: 'decimal', width: 84 },
-      { head: `Now, ${record.currency}`, align: 'decimal', width: 84 },
+      { head: `${record.ending ? 'After' : 'Now'}, ${record.currency}`, align: 'decimal', width: 84 },
       { head: `Change, ${record.currency}`, align: 'right', width: 84 },
     ],
     rows: record.loads.map((load) => ({

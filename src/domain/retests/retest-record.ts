@@ -133,7 +133,7 @@ export interface RetestRecord {
     readonly loadId: string;
     readonly ticket: string;
     readonly deliveredOn: string;
-    /** As they stood when it was asked or, where it was priced later, first; and as they stand now; null before that. */
+    /** Open: when it was asked, and now. Ended: just before the ending, and by it. Null before it was priced. */
     readonly before: string | null;
     readonly now: string | null;
   }[];

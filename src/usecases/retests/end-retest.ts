@@ -40,10 +40,13 @@ export interface EndingToEnter {
 /** Refuses as `putFigure`. */
 export async function endRetest(
   tx: Transaction,
-  context: Context,
+  clock: Context,
   { frame, ending }: { readonly frame: RetestFrame; readonly ending: EndingToEnter },
 ): Promise<RetestEndingFact> {
   const { found, asked, recorded } = frame;
+  // All of it happens in one moment, by which the loads' new settlements are known as this ending's.
+  const moment = Date.parse(recorded.recordedAt);
+  const context: Context = { ...clock, now: () => moment };
   const { row } = asked;
   const isMoved = !isSameFigure(ending.value, row.fact.first);
   await endQuestioned(tx, context, { found, retestId: asked.id });

@@ -5,7 +5,7 @@ import type { RetestRecord } from '../../domain/retests/retest-record.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readLoads } from '../../store/rows/load-rows.ts';
 import { readSampleLoads } from '../../store/rows/sample-load-rows.ts';
-import { readSettlements } from '../../store/rows/settlement-rows.ts';
+import { readSettlements, type SettlementRow } from '../../store/rows/settlement-rows.ts';
 import { termsOn } from '../agreements/find-agreement.ts';
 import { groupRows } from '../group-rows.ts';
 import type { RetestFrame } from './retest-frame.ts';
@@ -28,13 +28,23 @@ export async function questionedLoads(
   const settlements = groupRows(await readSettlements(tx, found.row.id, ids), ({ loadId }) => loadId);
   return (await readLoads(tx, found.row.id, ids)).map(({ id, ticket, deliveredOn }) => {
     const versions = settlements.get(id) ?? [];
-    const before = versions.findLast(({ settledAt }) => settledAt <= recordedAt) ?? versions[0];
+    const { before, after } = asked.ending
+      ? byEnding(versions, asked.ending.recordedAt)
+      : {
+          before: versions.findLast(({ settledAt }) => settledAt <= recordedAt) ?? versions[0],
+          after: versions.at(-1),
+        };
     return {
-      loadId: id,
-      ticket,
-      deliveredOn,
+      ...{ loadId: id, ticket, deliveredOn },
       before: before?.total ?? null,
-      now: versions.at(-1)?.total ?? null,
+      now: after?.total ?? null,
     };
   });
+}
+
+/** What a load came to just before an ending, and by it: other questions may have moved it before and since. */
+function byEnding(versions: readonly SettlementRow[], endedAt: string) {
+  const before = versions.findLast(({ settledAt }) => settledAt < endedAt);
+  const after = versions.find(({ settledAt }) => settledAt === endedAt);
+  return { before: before ?? after, after: after ?? before };
 }

@@ -140,7 +140,13 @@ export function waitingOf(
   const { ending, about, figures, proposals, rule } = asked;
   if (ending) {
     const because = ending.fact.because as DecidedBecause | 'both-confirmed';
-    return { forYou: undefined, standing: becauseInWords(because, about === 'weight'), dueOn: undefined };
+    const words = {
+      decided: becauseInWords(because, about === 'weight'),
+      withdrawn: 'Withdrawn, as both sides confirmed.',
+      agreed: 'Both sides agreed on it.',
+    };
+    const standing = words[ending.fact.ending as keyof typeof words];
+    return { forYou: undefined, standing, dueOn: undefined };
   }
   const course = courseOn(asked, today);
   if (course.kind === 'outcome') {

@@ -54,7 +54,9 @@ export function RetestGround({ record, figures }: RetestGroundProps) {
             <tr>
               <th scope="col">Load</th>
               <th scope="col">Before, {record.currency}</th>
-              <th scope="col">Now, {record.currency}</th>
+              <th scope="col">
+                {record.ending ? 'After' : 'Now'}, {record.currency}
+              </th>
             </tr>
           </thead>
           <tbody>
