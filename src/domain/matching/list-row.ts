@@ -1,0 +1,124 @@
+/**
+ * A row of a list of loads, as an office keeps it or as the record has it, and the same read once for comparing.
+ * Both lists have the same shape; what the record knows of its own prices comes as data in `priced`.
+ */
+import { dayNumber, type LocalDate } from '../dates/local-date.ts';
+import { decimal, type Exact, floor, multiply, whole } from '../numbers/exact.ts';
+import { toPounds, type WeightUnit } from '../quantities/units.ts';
+import { ticketKey } from './ticket-key.ts';
+
+/** One load of a list. Weights are decimal strings in `unit`, amounts decimal strings of one currency. */
+export interface ListRow {
+  /** Unique within its list. */
+  readonly id: string;
+  readonly ticket: string | null;
+  readonly deliveredOn: LocalDate;
+  readonly truck: string | null;
+  readonly unit: WeightUnit;
+  readonly gross: string | null;
+  readonly tare: string | null;
+  readonly net: string;
+  readonly amount: string | null;
+  /** Percent of the weight as delivered. */
+  readonly dryMatter: string | null;
+  readonly priced?: PricedOtherwise;
+}
+
+/** What the amount of a load would have been, had something been done otherwise. */
+export interface PricedOtherwise {
+  /** The amount by the quote of each of these days. */
+  readonly byDay?: Readonly<Record<string, string>>;
+  readonly alternatives?: readonly AlternativeAmount[];
+  /** Charges within the amount, signed as they stand in it: hauling that is taken off is below zero. */
+  readonly charges?: readonly NamedAmount[];
+  /** How many lines the amount is the sum of; each may be rounded by another rule. One where it is not said. */
+  readonly lines?: number;
+}
+
+export interface NamedAmount {
+  readonly name: string;
+  readonly amount: string;
+}
+
+/** `as-fed-for-dry`: worked out from the weight as fed; `other-test`: from another test result, named. */
+export interface AlternativeAmount extends NamedAmount {
+  readonly because: 'as-fed-for-dry' | 'other-test';
+}
+
+export type ListSide = 'mine' | 'record';
+
+/** The other of the two lists. */
+export function otherSide(side: ListSide): ListSide {
+  return side === 'mine' ? 'record' : 'mine';
+}
+
+/** A row with its figures read. Pounds are exact. */
+export interface ReadRow {
+  readonly row: ListRow;
+  readonly day: number;
+  /** The number on the ticket as it is compared; null where the list has none. */
+  readonly ticket: string | null;
+  readonly truck: string | null;
+  readonly pounds: Exact;
+  /** Thousandths of a pound, rounded down: a whole number to sort and to reckon distances by. */
+  readonly thousandths: number;
+  readonly grossPounds: Exact | undefined;
+  readonly tarePounds: Exact | undefined;
+  readonly amount: Exact | undefined;
+  readonly dryMatter: Exact | undefined;
+}
+
+/** Reads the figures of a list. Throws on a figure that is no decimal or an id that stands twice: checked before. */
+export function readList(rows: readonly ListRow[]): ReadRow[] {
+  const ids = new Set<string>();
+  return rows.map((row) => {
+    if (ids.has(row.id)) throw new RangeError(`Two rows of a list are called ${JSON.stringify(row.id)}`);
+    ids.add(row.id);
+    return readRow(row);
+  });
+}
+
+const THOUSAND = whole(1000);
+
+function readRow(row: ListRow): ReadRow {
+  const inPounds = (text: string | null) => (text === null ? undefined : toPounds(decimal(text), row.unit));
+  const pounds = toPounds(decimal(row.net), row.unit);
+  return {
+    row,
+    day: dayNumber(row.deliveredOn),
+    ticket: ticketKey(row.ticket),
+    // Trucks are written as loosely as tickets.
+    truck: ticketKey(row.truck),
+    pounds,
+    thousandths: Number(floor(multiply(pounds, THOUSAND))),
+    grossPounds: inPounds(row.gross),
+    tarePounds: inPounds(row.tare),
+    amount: row.amount === null ? undefined : decimal(row.amount),
+    dryMatter: row.dryMatter === null ? undefined : decimal(row.dryMatter),
+  };
+}
+
+/** All that a row says but its id: equal texts are rows that nothing tells apart. */
+export function contentOf({ row, day, ticket, truck }: ReadRow): string {
+  return [day, row.unit, row.net, truck, ticket, row.gross, row.tare, row.amount, row.dryMatter].join('\n');
+}
+
+/**
+ * An order of rows that hangs on what they say and, where they say the same, on their ids, of which the shorter comes
+ * first: numbered rows stand in the order of their list. So no result depends on the order that they were handed over in.
+ */
+export function inOwnOrder(rows: readonly ReadRow[]): ReadRow[] {
+  const keyed = rows.map((row) => ({ row, content: contentOf(row) }));
+  return keyed
+    .sort((a, b) => compareTexts(a.content, b.content) || compareIds(a.row.row.id, b.row.row.id))
+    .map(({ row }) => row);
+}
+
+/** By code units: the same on every machine. */
+export function compareTexts(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function compareIds(a: string, b: string): number {
+  return a.length - b.length || compareTexts(a, b);
+}
