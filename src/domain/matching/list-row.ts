@@ -66,6 +66,8 @@ export interface ReadRow {
   readonly tarePounds: Exact | undefined;
   readonly amount: Exact | undefined;
   readonly dryMatter: Exact | undefined;
+  /** All that the row says but its id: rows of equal content are told apart by nothing. */
+  readonly content: string;
 }
 
 /** Reads the figures of a list. Throws on a figure that is no decimal or an id that stands twice: checked before. */
@@ -83,12 +85,16 @@ const THOUSAND = whole(1000);
 function readRow(row: ListRow): ReadRow {
   const inPounds = (text: string | null) => (text === null ? undefined : toPounds(decimal(text), row.unit));
   const pounds = toPounds(decimal(row.net), row.unit);
+  const ticket = ticketKey(row.ticket);
+  // Trucks are written as loosely as tickets.
+  const truck = ticketKey(row.truck);
+  const { deliveredOn, unit, net, gross, tare, amount, dryMatter } = row;
   return {
     row,
-    day: dayNumber(row.deliveredOn),
-    ticket: ticketKey(row.ticket),
-    // Trucks are written as loosely as tickets.
-    truck: ticketKey(row.truck),
+    day: dayNumber(deliveredOn),
+    ticket,
+    truck,
+    content: [deliveredOn, unit, net, truck, ticket, gross, tare, amount, dryMatter].join('\n'),
     pounds,
     thousandths: Number(floor(multiply(pounds, THOUSAND))),
     grossPounds: inPounds(row.gross),
@@ -98,20 +104,12 @@ function readRow(row: ListRow): ReadRow {
   };
 }
 
-/** All that a row says but its id: equal texts are rows that nothing tells apart. */
-export function contentOf({ row, day, ticket, truck }: ReadRow): string {
-  return [day, row.unit, row.net, truck, ticket, row.gross, row.tare, row.amount, row.dryMatter].join('\n');
-}
-
 /**
  * An order of rows that hangs on what they say and, where they say the same, on their ids, of which the shorter comes
  * first: numbered rows stand in the order of their list. So no result depends on the order that they were handed over in.
  */
 export function inOwnOrder(rows: readonly ReadRow[]): ReadRow[] {
-  const keyed = rows.map((row) => ({ row, content: contentOf(row) }));
-  return keyed
-    .sort((a, b) => compareTexts(a.content, b.content) || compareIds(a.row.row.id, b.row.row.id))
-    .map(({ row }) => row);
+  return rows.toSorted((a, b) => compareTexts(a.content, b.content) || compareIds(a.row.id, b.row.id));
 }
 
 /** By code units: the same on every machine. */
