@@ -1,7 +1,7 @@
 /**
  * In what the two rows of a pair differ, by how much, and why.
  */
-import { compare, subtract } from '../numbers/exact.ts';
+import { compare, subtract, ZERO } from '../numbers/exact.ts';
 import { printFixed, printWithEllipsis } from '../numbers/printing.ts';
 import { fromPounds } from '../quantities/units.ts';
 import { type AmountKind, amountCauses, amountKind } from './causes/amount-causes.ts';
@@ -59,18 +59,25 @@ export function differencesOf(sides: Sides, { tares, decimals, numberOf }: Compa
   if (mine.day !== record.day) {
     found.push({ aspect: 'date', byDays: mine.day - record.day, causes: dateCauses(sides) });
   }
-  const [amount, owed] = [mine.amount, record.amount];
-  if (amount && owed && compare(amount, owed) !== 0) {
-    const causes = amountCauses({ mine: { ...mine, amount }, record: { ...record, amount: owed } }, decimals);
+  if (isOther(mine, record, 'amount')) {
+    const causes = amountCauses(sides, decimals);
     const places = Math.max(decimals, placesOf(mine.row.amount ?? ''), placesOf(record.row.amount ?? ''));
-    const by = printFixed(subtract(amount, owed), places);
+    const by = printFixed(subtract(mine.amount ?? ZERO, record.amount ?? ZERO), places);
     found.push({ aspect: 'amount', by, kind: amountKind(causes), causes });
   }
-  if (mine.dryMatter && record.dryMatter && compare(mine.dryMatter, record.dryMatter) !== 0) {
-    const by = printWithEllipsis(subtract(mine.dryMatter, record.dryMatter));
+  if (isOther(mine, record, 'dryMatter')) {
+    const by = printWithEllipsis(subtract(mine.dryMatter ?? ZERO, record.dryMatter ?? ZERO));
     found.push({ aspect: 'test', by, causes: testCauses(sides) });
   }
   return found;
+}
+
+/** Whether both lists have the figure and the two differ, whatever their zeros. */
+function isOther(mine: ReadRow, record: ReadRow, figure: 'amount' | 'dryMatter'): boolean {
+  // The same text is the same figure: it need not be read.
+  if (mine.row[figure] === record.row[figure]) return false;
+  const [one, other] = [mine[figure], record[figure]];
+  return one !== undefined && other !== undefined && compare(one, other) !== 0;
 }
 
 /** Whether the pounds are the same exactly. */

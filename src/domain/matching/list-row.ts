@@ -52,56 +52,69 @@ export function otherSide(side: ListSide): ListSide {
   return side === 'mine' ? 'record' : 'mine';
 }
 
-/** A row with its figures read. Pounds are exact. */
-export interface ReadRow {
-  readonly row: ListRow;
+const THOUSAND = whole(1000);
+
+/**
+ * A row with its figures read. Pounds are exact. What only a few rows are asked for is read when it is asked for: most
+ * rows agree. Every figure throws where it is no decimal, which is checked before.
+ */
+export class ReadRow {
   readonly day: number;
   /** The number on the ticket as it is compared; null where the list has none. */
   readonly ticket: string | null;
+  /** Trucks are written as loosely as tickets. */
   readonly truck: string | null;
   readonly pounds: Exact;
   /** Thousandths of a pound, rounded down: a whole number to sort and to reckon distances by. */
   readonly thousandths: number;
-  readonly grossPounds: Exact | undefined;
-  readonly tarePounds: Exact | undefined;
-  readonly amount: Exact | undefined;
-  readonly dryMatter: Exact | undefined;
+  private says: string | undefined;
+
+  constructor(readonly row: ListRow) {
+    this.day = dayNumber(row.deliveredOn);
+    this.ticket = ticketKey(row.ticket);
+    this.truck = ticketKey(row.truck);
+    this.pounds = toPounds(decimal(row.net), row.unit);
+    this.thousandths = Number(floor(multiply(this.pounds, THOUSAND)));
+  }
+
+  get grossPounds(): Exact | undefined {
+    return this.inPounds(this.row.gross);
+  }
+
+  get tarePounds(): Exact | undefined {
+    return this.inPounds(this.row.tare);
+  }
+
+  get amount(): Exact | undefined {
+    return this.row.amount === null ? undefined : decimal(this.row.amount);
+  }
+
+  get dryMatter(): Exact | undefined {
+    return this.row.dryMatter === null ? undefined : decimal(this.row.dryMatter);
+  }
+
   /** All that the row says but its id: rows of equal content are told apart by nothing. */
-  readonly content: string;
+  get content(): string {
+    const { deliveredOn, unit, net, gross, tare, amount, dryMatter } = this.row;
+    this.says ??= [deliveredOn, unit, net, this.truck, this.ticket, gross, tare, amount, dryMatter].join(
+      '\n',
+    );
+    return this.says;
+  }
+
+  private inPounds(text: string | null): Exact | undefined {
+    return text === null ? undefined : toPounds(decimal(text), this.row.unit);
+  }
 }
 
-/** Reads the figures of a list. Throws on a figure that is no decimal or an id that stands twice: checked before. */
+/** Reads a list. Throws where an id stands twice: that is a defect of whoever gave them. */
 export function readList(rows: readonly ListRow[]): ReadRow[] {
   const ids = new Set<string>();
   return rows.map((row) => {
     if (ids.has(row.id)) throw new RangeError(`Two rows of a list are called ${JSON.stringify(row.id)}`);
     ids.add(row.id);
-    return readRow(row);
+    return new ReadRow(row);
   });
-}
-
-const THOUSAND = whole(1000);
-
-function readRow(row: ListRow): ReadRow {
-  const inPounds = (text: string | null) => (text === null ? undefined : toPounds(decimal(text), row.unit));
-  const pounds = toPounds(decimal(row.net), row.unit);
-  const ticket = ticketKey(row.ticket);
-  // Trucks are written as loosely as tickets.
-  const truck = ticketKey(row.truck);
-  const { deliveredOn, unit, net, gross, tare, amount, dryMatter } = row;
-  return {
-    row,
-    day: dayNumber(deliveredOn),
-    ticket,
-    truck,
-    content: [deliveredOn, unit, net, truck, ticket, gross, tare, amount, dryMatter].join('\n'),
-    pounds,
-    thousandths: Number(floor(multiply(pounds, THOUSAND))),
-    grossPounds: inPounds(row.gross),
-    tarePounds: inPounds(row.tare),
-    amount: row.amount === null ? undefined : decimal(row.amount),
-    dryMatter: row.dryMatter === null ? undefined : decimal(row.dryMatter),
-  };
 }
 
 /**

@@ -39,11 +39,12 @@ export function pairUp(pairing: PairingUp): RowPair[] | undefined {
   const isTurned = compareTexts(allContent(record), allContent(mine)) < 0;
   const found = assign(isTurned ? turned(costs) : costs, pairing.alone, pairing.bounds.steps);
   if (!found) return undefined;
-  const pairs: [number, number][] = [];
+  const pairs: RowPair[] = [];
   for (const [row, column] of found.columnOf.entries()) {
-    if (column >= 0) pairs.push(isTurned ? [column, row] : [row, column]);
+    const [one, other] = isTurned ? [mine[column], record[row]] : [mine[row], record[column]];
+    if (one && other) pairs.push([one, other]);
   }
-  return alikeInOrder(pairs, { mine, record });
+  return pairs;
 }
 
 /** The columns of a row are in rising order, as the assignment looks at the earlier first. */
@@ -103,35 +104,4 @@ function turned({ rows, columns, start, column, cost }: SparseCosts): SparseCost
 
 function allContent(rows: readonly ReadRow[]): string {
   return rows.map(({ content, row }) => `${content}\n${row.id}`).join('\n');
-}
-
-/** Rows that nothing tells apart get their partners in their own order, on both sides. */
-function alikeInOrder(
-  pairs: readonly (readonly [number, number])[],
-  { mine, record }: Pick<PairingUp, 'mine' | 'record'>,
-): RowPair[] {
-  const [firstOfMine, firstOfRecord] = [firstAlike(mine), firstAlike(record)];
-  const nextOfMine = new Map<number, number>();
-  const nextOfRecord = new Map<number, number>();
-  const next = (places: Map<number, number>, first: number): number => {
-    const place = places.get(first) ?? first;
-    places.set(first, place + 1);
-    return place;
-  };
-  return pairs
-    .map(([a, b]) => [firstOfMine[a] ?? a, firstOfRecord[b] ?? b] as const)
-    .sort((a, b) => a[0] - b[0] || a[1] - b[1])
-    .flatMap(([a, b]): RowPair[] => {
-      const [one, other] = [mine[next(nextOfMine, a)], record[next(nextOfRecord, b)]];
-      return one && other ? [[one, other]] : [];
-    });
-}
-
-/** For each row in its own order the place of the first that says the same. */
-function firstAlike(rows: readonly ReadRow[]): number[] {
-  const first: number[] = [];
-  for (const [index, row] of rows.entries()) {
-    first.push(rows[index - 1]?.content === row.content ? (first[index - 1] ?? index) : index);
-  }
-  return first;
 }

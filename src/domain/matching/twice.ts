@@ -15,13 +15,12 @@ interface Known {
  */
 export function withoutDoubles(rows: readonly ReadRow[], known: Known): ReadRow[] {
   const { numberOf, isPaired } = known;
-  const repeated = alike(rows, ({ day, truck, ticket, row }) =>
-    [ticket, day, truck, row.unit, row.net].join('\n'),
-  );
   const needless = new Set<ReadRow>();
-  for (const group of repeated) {
-    // Without a number, two loads may well be alike.
-    if (group.some((row) => numberOf(row) === null)) continue;
+  // Without a number, two loads may well be alike.
+  const open = (row: ReadRow) => (isPaired(row) ? null : numberOf(row));
+  const suspect = rowsWithAny(rows, { of: open, keyOf: numberOf });
+  const says = ({ day, truck, ticket, row }: ReadRow) => [ticket, day, truck, row.unit, row.net].join('\n');
+  for (const group of alike(suspect, says)) {
     const looking = inOwnOrder(group.filter((row) => !isPaired(row)));
     const isAnswered = looking.length < group.length;
     for (const row of looking.slice(isAnswered ? 0 : 1)) needless.add(row);
@@ -32,7 +31,9 @@ export function withoutDoubles(rows: readonly ReadRow[], known: Known): ReadRow[
 /** For each row without a partner that stands twice, the one of its list that it repeats. */
 export function doublesAmong(rows: readonly ReadRow[], { numberOf, isPaired }: Known): Map<ReadRow, ReadRow> {
   const doubles = new Map<ReadRow, ReadRow>();
-  for (const group of alike(rows, (row) => numberOf(row) ?? `\n${row.content}`)) {
+  const keyOf = (row: ReadRow) => numberOf(row) ?? row.content;
+  const open = (row: ReadRow) => (isPaired(row) ? null : keyOf(row));
+  for (const group of alike(rowsWithAny(rows, { of: open, keyOf }), keyOf)) {
     const inOrder = inOwnOrder(group);
     const first = inOrder.find(isPaired) ?? inOrder[0];
     for (const row of inOrder) {
@@ -54,6 +55,20 @@ function nearest(
 
 function isAlike(a: ReadRow, b: ReadRow): boolean {
   return a.day === b.day && a.truck === b.truck && compareTexts(a.row.net, b.row.net) === 0;
+}
+
+/** The rows whose key is that of any of them that is still open: few, in lists that agree. */
+function rowsWithAny(
+  rows: readonly ReadRow[],
+  {
+    of,
+    keyOf,
+  }: { readonly of: (row: ReadRow) => string | null; readonly keyOf: (row: ReadRow) => string | null },
+): ReadRow[] {
+  const wanted = new Set(rows.map(of));
+  wanted.delete(null);
+  if (wanted.size === 0) return [];
+  return rows.filter((row) => wanted.has(keyOf(row)));
 }
 
 /** Groups of two or more with the same key. */

@@ -27,7 +27,7 @@ import { type DigitPair, digitTrials } from './digit-slips.ts';
 import { alignedDigits } from './written.ts';
 
 /** A row whose amount is known. */
-interface Priced extends ReadRow {
+interface Priced extends Pick<ReadRow, 'row' | 'pounds' | 'dryMatter'> {
   readonly amount: Exact;
 }
 
@@ -56,11 +56,16 @@ export function amountKind(causes: Causes<AmountCause>): AmountKind {
   return first ? KINDS[first.name] : 'unknown';
 }
 
-/** The causes that explain why the amounts differ; `decimals` are those of the currency's minor unit. */
+/**
+ * The causes that explain why the amounts differ; `decimals` are those of the currency's minor unit. None where a list
+ * has no amount.
+ */
 export function amountCauses(
-  sides: { readonly mine: Priced; readonly record: Priced },
+  sides: { readonly mine: ReadRow; readonly record: ReadRow },
   decimals: number,
 ): Causes<AmountCause> {
+  const [mine, record] = [pricedOf(sides.mine), pricedOf(sides.record)];
+  if (!mine || !record) return [];
   const minorUnit = ratio(1n, powerOfTen(decimals));
   const trials: Record<AmountCause, Trial<Priced>> = {
     rounded: (own, other) =>
@@ -89,7 +94,11 @@ export function amountCauses(
     'other-test': (own, other) => alternative('other-test', own, other),
     ...digitTrials(digitPairs),
   };
-  return tryCauses(AMOUNT_CAUSES, trials, sides);
+  return tryCauses(AMOUNT_CAUSES, trials, { mine, record });
+}
+
+function pricedOf({ row, pounds, dryMatter, amount }: ReadRow): Priced | undefined {
+  return amount && { row, pounds, dryMatter, amount };
 }
 
 function isAmount(text: string, amount: Exact): boolean {
