@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: figures of speed and memory from one run on one machine. `-- --exact` adds a million loads
  * compared with the oracle; `-- --quick` leaves the million out; `-- --record` measures the shared record alone,
- * `-- --statement` a long statement's PDF.
+ * `-- --statement` a long statement's PDF, `-- --matching` the matching of two lists at season close.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -9,6 +9,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compareExactly } from './exact.ts';
 import { measureInMemory } from './in-memory.ts';
+import { measureMatching } from './matching.ts';
 import { type Measured, measureProcess, medianProcess } from './measure.ts';
 import { measureRecord } from './record.ts';
 import { measureStatement } from './statement.ts';
@@ -36,6 +37,8 @@ if (options.has('--record')) {
   await measureRecord(say);
 } else if (options.has('--statement')) {
   await measureStatement(say);
+} else if (options.has('--matching')) {
+  process.exitCode = measureMatching(say) ? 0 : 1;
 } else if (options.has('--exact')) {
   process.exitCode = compareExactly(1_000_000, say) === 0 ? 0 : 1;
 } else {
@@ -77,6 +80,7 @@ async function measureAll(folder: string): Promise<void> {
   }
   await measurePdf(folder, season(10_000));
   await measureStatement(say);
+  if (!measureMatching(say)) process.exitCode = 1;
   await measureRecord(say);
 }
 
