@@ -84,6 +84,8 @@ const OF_SCALE_HOUSES = [
 const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 /** What only questions fill: tried in retest-guards.test.ts. */
 const OF_RETESTS = [...RETEST_TABLES];
+/** A party's own lists: tried in own-lists.test.ts. */
+const OF_CLOSE = ['own_list'];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',
@@ -171,6 +173,7 @@ describe('rows of a party', () => {
       ...OF_SCALE_HOUSES,
       ...OF_MONEY,
       ...OF_RETESTS,
+      ...OF_CLOSE,
     ];
     for (const table of tables) if (!empty.includes(table)) expect(mine[table], table).toBeGreaterThan(0);
     const none = Object.fromEntries(tables.map((table) => [table, 0]));
@@ -250,6 +253,7 @@ describe('what is recorded', () => {
       'lot',
       'lot_distance',
       'notice',
+      'kept_match',
       'party_place',
       'public_listing',
       'share_link',
@@ -263,9 +267,9 @@ describe('what is recorded', () => {
       'unbalanced_entry',
     ];
     const offered = OF_OFFERS.filter((table) => table !== 'advice');
-    expect([...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...OF_RETESTS, ...kept].sort()).toEqual(
-      await names(TABLES),
-    );
+    expect(
+      [...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...OF_RETESTS, ...OF_CLOSE, ...kept].sort(),
+    ).toEqual(await names(TABLES));
   });
 
   test.each(written)('%s: the program may not update or delete', async (table) => {

@@ -3,7 +3,7 @@
  * "=lb" for a text that stands for all rows.
  */
 import type { ColumnSource } from '../../domain/tables/column-match.ts';
-import { type ImportKind, WANTED } from '../../domain/tables/wanted-columns.ts';
+import { type TableKind, WANTED } from '../../domain/tables/wanted-columns.ts';
 import type { OpenMatch } from './import-state.ts';
 
 export function fieldOf(name: string): string {
@@ -26,7 +26,7 @@ function textOf(sent: FormData, name: string): string {
 }
 
 /** What was chosen. What is open stays out, and is asked for by whoever reads the match. */
-export function matchOf(sent: FormData, kind: ImportKind): OpenMatch {
+export function matchOf(sent: FormData, kind: TableKind): OpenMatch {
   const columns = WANTED[kind].flatMap(({ name }): [string, ColumnSource][] => {
     const source = sourceOf(textOf(sent, fieldOf(name)));
     return source ? [[name, source]] : [];

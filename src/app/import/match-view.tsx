@@ -4,13 +4,13 @@
 'use client';
 
 import { ORDER_WORDS } from '../../domain/tables/cell-texts.ts';
-import { type ImportKind, WANTED } from '../../domain/tables/wanted-columns.ts';
+import { type TableKind, WANTED } from '../../domain/tables/wanted-columns.ts';
 import type { MatchedImport } from '../../usecases/import/match-import.ts';
 import type { OpenMatch } from './import-state.ts';
 import { constantsOf, fieldOf, OFFSETS, sourceText } from './match-fields.ts';
 
 export interface MatchViewProps {
-  readonly kind: ImportKind;
+  readonly kind: TableKind;
   readonly fileName: string;
   readonly matched: MatchedImport;
   readonly match: OpenMatch;

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { DATE_ORDERS } from './cell-texts.ts';
-import { IMPORT_KINDS, type ImportKind, WANTED, type WantedColumn } from './wanted-columns.ts';
+import { TABLE_KINDS, type TableKind, WANTED, type WantedColumn } from './wanted-columns.ts';
 
 const OFFSET = /^(agreement|Z|[+-]\d{2}:\d{2})$/;
 
@@ -14,7 +14,7 @@ const source = z.union([
 ]);
 
 export const columnMatchShape = z.strictObject({
-  kind: z.enum(IMPORT_KINDS),
+  kind: z.enum(TABLE_KINDS),
   /** By the wanted column's name: the file's column, from 0, or a text that stands for all rows. */
   columns: z.record(z.string(), source),
   dateOrder: z.enum(DATE_ORDERS),
@@ -81,6 +81,13 @@ function missing({ kind, columns }: ColumnMatch, wantedColumns: readonly WantedC
   if (kind === 'results' && columns['dry_matter'] !== undefined && columns['moisture'] !== undefined) {
     problems.push({ wanted: 'moisture', message: 'is matched beside dry matter; leave one of the two out' });
   }
+  const weighed = [columns['gross'], columns['tare']];
+  if (kind === 'own-loads' && columns['net'] === undefined && weighed.includes(undefined)) {
+    problems.push({
+      wanted: 'net',
+      message: 'is not matched: choose its column, or those of gross and tare',
+    });
+  }
   if (kind === 'tickets' && columns['miles'] !== undefined && columns['km'] !== undefined) {
     problems.push({ wanted: 'km', message: 'is matched beside miles; leave one of the two out' });
   }
@@ -88,6 +95,6 @@ function missing({ kind, columns }: ColumnMatch, wantedColumns: readonly WantedC
 }
 
 /** What a wanted column is called. */
-export function labelOf(kind: ImportKind, name: string): string {
+export function labelOf(kind: TableKind, name: string): string {
   return WANTED[kind].find((column) => column.name === name)?.label ?? name;
 }

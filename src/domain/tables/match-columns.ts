@@ -14,7 +14,7 @@ import {
   readUnit,
 } from './cell-texts.ts';
 import type { ColumnSource } from './column-match.ts';
-import { type CellKind, type ImportKind, WANTED, type WantedColumn } from './wanted-columns.ts';
+import { type CellKind, type TableKind, WANTED, type WantedColumn } from './wanted-columns.ts';
 
 export interface MatchProposal {
   readonly columns: Readonly<Record<string, ColumnSource>>;
@@ -24,7 +24,7 @@ export interface MatchProposal {
 }
 
 export interface FileHead {
-  readonly kind: ImportKind;
+  readonly kind: TableKind;
   readonly header: readonly string[];
   /** Rows to look at; a few hundred tell enough. */
   readonly rows: readonly (readonly string[])[];

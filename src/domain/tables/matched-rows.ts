@@ -18,7 +18,7 @@ import {
 } from './cell-texts.ts';
 import { type ColumnMatch, labelOf } from './column-match.ts';
 import { found, type RowProblem } from './table-shape.ts';
-import { type CellKind, type ImportKind, WANTED } from './wanted-columns.ts';
+import { type CellKind, type TableKind, WANTED } from './wanted-columns.ts';
 
 /** A record of the file. */
 export interface SourceRow {
@@ -46,10 +46,12 @@ export interface FileToMatch {
 }
 
 /** What the columns of a row are together: these make it one and the same record. */
-export const ROW_KEYS: Readonly<Record<ImportKind, readonly string[]>> = {
+export const ROW_KEYS: Readonly<Record<TableKind, readonly string[]>> = {
   tickets: ['ticket'],
   results: ['sample'],
   quotes: ['series', 'date'],
+  // What stands twice in somebody's books is for matching to say.
+  'own-loads': [],
 };
 
 /** All rows, with their faults; a row that repeats an earlier one's key is a fault of its own. */
@@ -64,7 +66,7 @@ export function matchedRows({ match, header, rows, calendar }: FileToMatch): rea
     const keys = ROW_KEYS[match.kind].map((name) => row.texts[name] ?? '');
     const key = JSON.stringify(keys);
     const earlier = seen.get(key);
-    const isWhole = keys.every((text) => text !== '');
+    const isWhole = keys.length > 0 && keys.every((text) => text !== '');
     if (isWhole && earlier !== undefined) {
       const columns = ROW_KEYS[match.kind].map(nameOf).join(' and ');
       row.problems.push({ column: columns, message: `stands in line ${earlier} already` });
@@ -106,7 +108,10 @@ function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading
   for (const { name, cells: kind } of WANTED[match.kind]) {
     const cell = raw(name);
     if (cell === '' || kind === 'time' || kind === 'clock') continue;
-    take(name, readCell(cell, kind, match));
+    take(
+      name,
+      readCell(match.kind === 'own-loads' && kind === 'date' ? splitTime(cell).date : cell, kind, match),
+    );
   }
   if (match.kind === 'tickets' && raw('delivered_at') !== '') {
     const hasOwnClock = match.columns['delivered_time'] !== undefined;
@@ -119,7 +124,7 @@ function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading
     if (isOfClock) fault('delivered_time', time.wrong, 'delivered_at');
     else take('delivered_at', time);
   }
-  checkNet(texts, (message) => fault('net', message));
+  if (match.kind === 'tickets') checkNet(texts, (message) => fault('net', message));
   takeMoisture(match.kind, texts, (message) => fault('moisture', message, 'dry_matter'));
   return { texts, unread, problems };
 }
@@ -188,7 +193,7 @@ function checkNet(texts: Record<string, string>, fault: (message: string) => voi
 
 /** Dry matter is 100 less moisture, exactly. */
 function takeMoisture(
-  kind: ImportKind,
+  kind: TableKind,
   texts: Record<string, string>,
   fault: (message: string) => void,
 ): void {

@@ -1,5 +1,5 @@
 /**
- * What an import wants of a file: the columns of tickets, results and quotes, what each is called in words, what its
+ * What is wanted of a file: the columns of tickets, results, quotes and a party's own list, what each is called in words, what its
  * cells look like, and the names that other programs give it (common practice, no source).
  */
 import { MEASURE_NAMES, TESTED, type Tested } from '../agreement/measures.ts';
@@ -7,6 +7,10 @@ import { columnOf } from './table-shape.ts';
 
 export const IMPORT_KINDS = ['tickets', 'results', 'quotes'] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
+
+/** Files whose columns are matched: those that are recorded, and a party's own list of loads, which never is. */
+export const TABLE_KINDS = [...IMPORT_KINDS, 'own-loads'] as const;
+export type TableKind = (typeof TABLE_KINDS)[number];
 
 /** What the cells of a column are: `clock` is a time of day beside a date in another column. */
 export type CellKind = 'text' | 'amount' | 'percent' | 'time' | 'clock' | 'date' | 'unit' | 'basis';
@@ -172,7 +176,45 @@ const QUOTES: readonly WantedColumn[] = [
   }),
 ];
 
-export const WANTED: Readonly<Record<ImportKind, readonly WantedColumn[]>> = {
+/** Own books hold what they hold: a day and a weight are enough to look for a load. */
+const OWN_LOADS: readonly WantedColumn[] = [
+  wanted('ticket', 'Ticket number', {
+    cells: 'text',
+    names: 'ticket number, ticket no, ticket nr, ticket id, tkt, ticket, number, no',
+  }),
+  wanted('date', 'Day of delivery', {
+    cells: 'date',
+    required: true,
+    names: 'delivered, delivery date, date time, day, datum, weighed, in date',
+  }),
+  wanted('truck', 'Truck', { cells: 'text', names: 'truck id, truck no, vehicle, hauler, carrier, unit no' }),
+  wanted('gross', 'Gross weight', {
+    cells: 'amount',
+    names: 'gross weight, gross wt, weight in, full weight, full, loaded, loaded weight, brutto, in weight',
+  }),
+  wanted('tare', 'Tare weight', {
+    cells: 'amount',
+    names: 'tare weight, tare wt, weight out, empty weight, empty, tara, out weight',
+  }),
+  wanted('net', 'Net weight', {
+    cells: 'amount',
+    names: 'net weight, net wt, netto, weight, pounds, lbs, tons',
+  }),
+  wanted('unit', 'Unit of the weights', {
+    cells: 'unit',
+    required: true,
+    constant: true,
+    names: 'units, uom, weight unit, wt unit',
+  }),
+  wanted('amount', 'Amount of money', {
+    cells: 'amount',
+    names: 'amount, total, value, price, paid, payment, dollars, sum, invoice amount',
+  }),
+  wanted('dry_matter', 'Dry matter, %', { cells: 'percent', names: 'dm, drymatter, total solids, solids' }),
+];
+
+export const WANTED: Readonly<Record<TableKind, readonly WantedColumn[]>> = {
+  'own-loads': OWN_LOADS,
   tickets: TICKETS,
   results: RESULTS,
   quotes: QUOTES,

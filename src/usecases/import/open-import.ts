@@ -6,7 +6,7 @@ import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { Verb } from '../../domain/parties/permissions.ts';
 import { type ColumnMatch, checkMatch, columnMatchShape } from '../../domain/tables/column-match.ts';
 import { type MatchedRow, matchedRows } from '../../domain/tables/matched-rows.ts';
-import type { ImportKind } from '../../domain/tables/wanted-columns.ts';
+import { IMPORT_KINDS, type ImportKind } from '../../domain/tables/wanted-columns.ts';
 import { type CsvFile, readCsvBytes } from '../../files/read-csv-bytes.ts';
 import type { FoundAgreement } from '../agreements/find-agreement.ts';
 import { badInput } from '../read-input-rows.ts';
@@ -18,6 +18,9 @@ export const IMPORT_VERBS: Readonly<Record<ImportKind, Verb>> = {
   quotes: 'record-quote',
 };
 
+/** The match of a file that is to be recorded. */
+export type ImportMatch = ColumnMatch & { readonly kind: ImportKind };
+
 export interface FileToImport {
   readonly agreementId: string;
   readonly bytes: Uint8Array;
@@ -26,7 +29,7 @@ export interface FileToImport {
 }
 
 export interface OpenedImport {
-  readonly match: ColumnMatch;
+  readonly match: ImportMatch;
   readonly header: readonly string[];
   readonly rows: readonly MatchedRow[];
 }
@@ -44,7 +47,15 @@ export function openFile(bytes: Uint8Array): CsvFile {
 }
 
 /** A match that came from outside. Refuses `bad-input`. */
-export function readMatch(match: unknown): ColumnMatch {
+export function readMatch(match: unknown): ImportMatch {
+  const read = readAnyMatch(match);
+  const kind = IMPORT_KINDS.find((known) => known === read.kind);
+  if (kind) return { ...read, kind };
+  throw badInput([{ column: 'kind', message: 'must be something that can be recorded' }]);
+}
+
+/** The same of any kind. Refuses `bad-input`. */
+export function readAnyMatch(match: unknown): ColumnMatch {
   const read = columnMatchShape.safeParse(match);
   if (read.success) return read.data;
   throw badInput(

@@ -1,0 +1,90 @@
+/**
+ * A party's own lists of loads, and how it matched the columns of its files. All of it is seen by that party alone.
+ */
+import type { Transaction } from '../open-store.ts';
+import { insertRows } from './insert-rows.ts';
+import type { Recorded } from './result-rows.ts';
+
+export interface OwnListRow {
+  readonly id: string;
+  readonly agreementId: string;
+  readonly fileName: string;
+  /** Canonical JSON. */
+  readonly rows: string;
+  readonly rowCount: number;
+  /** ISO 8601, UTC. */
+  readonly recordedAt: string;
+}
+
+/** The newest list that the transaction's party brought for an agreement; undefined where it brought none. */
+export async function readOwnList(tx: Transaction, agreementId: string): Promise<OwnListRow | undefined> {
+  const [row] = await tx.$queryRawUnsafe<OwnListRow[]>(
+    `SELECT id, agreement_id AS "agreementId", file_name AS "fileName", rows, row_count AS "rowCount",
+       to_char(recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt"
+     FROM own_list WHERE agreement_id = $1::uuid ORDER BY recorded_at DESC, id DESC LIMIT 1`,
+    agreementId,
+  );
+  return row;
+}
+
+export async function insertOwnList(
+  tx: Transaction,
+  list: Pick<OwnListRow, 'id' | 'fileName' | 'rows' | 'rowCount'> & { readonly partyId: string },
+  { agreementId, recordedAt, recordedBy }: Recorded,
+): Promise<void> {
+  await insertRows(tx, 'own_list', {
+    agreement_id: ['uuid', [agreementId]],
+    id: ['uuid', [list.id]],
+    party_id: ['uuid', [list.partyId]],
+    file_name: ['text', [list.fileName]],
+    rows: ['text', [list.rows]],
+    row_count: ['int', [list.rowCount]],
+    recorded_at: ['timestamptz', [recordedAt]],
+    recorded_by: ['uuid', [recordedBy]],
+  });
+}
+
+export interface MatchKey {
+  readonly kind: string;
+  /** SHA-256 of the header. */
+  readonly header: string;
+}
+
+/** How the party matched such a file before, as JSON; undefined where it never did. */
+export async function readKeptMatch(
+  tx: Transaction,
+  { kind, header }: MatchKey,
+): Promise<string | undefined> {
+  const [row] = await tx.$queryRawUnsafe<{ match: string }[]>(
+    'SELECT match FROM kept_match WHERE kind = $1 AND header = $2',
+    kind,
+    header,
+  );
+  return row?.match;
+}
+
+/** Keeps a match in place of the one before. */
+export async function keepMatch(
+  tx: Transaction,
+  {
+    kind,
+    header,
+    match,
+    partyId,
+    keptAt,
+  }: MatchKey & {
+    readonly match: string;
+    readonly partyId: string;
+    readonly keptAt: string;
+  },
+): Promise<void> {
+  await tx.$executeRawUnsafe(
+    `INSERT INTO kept_match (party_id, kind, header, match, kept_at) VALUES ($1::uuid, $2, $3, $4, $5::timestamptz)
+     ON CONFLICT (party_id, kind, header) DO UPDATE SET match = excluded.match, kept_at = excluded.kept_at`,
+    partyId,
+    kind,
+    header,
+    match,
+    keptAt,
+  );
+}

@@ -1,0 +1,84 @@
+/**
+ * A party's own list matched with the record: how every row of both ends, and how many of each.
+ */
+
+import { matchLists, type Outcome } from '../../domain/matching/match-lists.ts';
+import type { OwnRow } from '../../domain/matching/own-row.ts';
+import { moneyOf } from '../../domain/settlement/settle-load.ts';
+import { readOwnList } from '../../store/rows/own-list-rows.ts';
+import { findOwnAgreement } from '../agreements/find-agreement.ts';
+import { type Context, permit } from '../context.ts';
+import { recordList } from './record-list.ts';
+
+/** What a row comes to; a pair may differ in several respects, and counts in each. */
+export const STANDINGS = [
+  'agrees',
+  'weight-differs',
+  'date-differs',
+  'amount-differs',
+  'test-differs',
+  'ticket-differs',
+  'only-in-mine',
+  'only-in-record',
+  'twice',
+] as const;
+export type MatchStanding = (typeof STANDINGS)[number];
+
+export interface MatchingView {
+  readonly currency: string;
+  readonly fileName: string;
+  /** ISO 8601, UTC. */
+  readonly broughtAt: string;
+  readonly ownRows: number;
+  readonly recordRows: number;
+  readonly counts: Readonly<Record<MatchStanding, number>>;
+  /** All that does not agree. */
+  readonly open: readonly Outcome[];
+}
+
+/** Undefined where the party has brought no list. Refuses `not-allowed`, `not-found`, `not-yours`. */
+export async function readMatching(
+  context: Context,
+  { agreementId }: { readonly agreementId: string },
+): Promise<MatchingView | undefined> {
+  permit(context, 'read');
+  return await context.store.forParty(context.caller.partyId, async (tx) => {
+    const found = await findOwnAgreement(tx, context.caller, agreementId);
+    const own = await readOwnList(tx, agreementId);
+    if (!own) return undefined;
+    const mine = JSON.parse(own.rows) as readonly OwnRow[];
+    const record = await recordList(tx, found);
+    const { currency, decimals } = moneyOf(found.agreement);
+    const outcomes = matchLists({ mine, record }, { decimals });
+    const counts = Object.fromEntries(STANDINGS.map((standing) => [standing, 0])) as Record<
+      MatchStanding,
+      number
+    >;
+    for (const outcome of outcomes) for (const standing of standingsOf(outcome)) counts[standing] += 1;
+    return {
+      currency,
+      fileName: own.fileName,
+      broughtAt: own.recordedAt,
+      ownRows: mine.length,
+      recordRows: record.length,
+      counts,
+      open: outcomes.filter((outcome) => !standingsOf(outcome).includes('agrees')),
+    };
+  });
+}
+
+/** What an outcome counts as. */
+export function standingsOf(outcome: Outcome): readonly MatchStanding[] {
+  switch (outcome.kind) {
+    case 'pair': {
+      const { differences } = outcome;
+      return differences.length === 0
+        ? ['agrees']
+        : differences.map(({ aspect }): MatchStanding => `${aspect}-differs`);
+    }
+    case 'only':
+      return [outcome.in === 'mine' ? 'only-in-mine' : 'only-in-record'];
+    case 'twice':
+      return ['twice'];
+  }
+}
