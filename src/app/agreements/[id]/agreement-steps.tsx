@@ -29,6 +29,7 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         <Step to={`/agreements/${id}/progress`} label="Progress" />
         <Step to={`/agreements/${id}/samples`} label="Samples" />
         {side === 'adviser' ? null : <Step to={`/retests?agreement=${id}`} label="Questions" />}
+        {side === 'adviser' ? null : <Step to={`/agreements/${id}/own-list`} label="Your list" />}
         <Step to={`/agreements/${id}/tickets`} label="Ticket book" />
         <Step to={`/agreements/${id}/laboratories`} label="Laboratories" />
         {series.map((name) => (

@@ -1,0 +1,75 @@
+/**
+ * Brings an own list: the file is looked at, its columns are matched, and it is kept for its party alone.
+ */
+'use server';
+
+import { redirect } from 'next/navigation';
+import { WANTED } from '../../../../domain/tables/wanted-columns.ts';
+import { keepOwnList } from '../../../../usecases/season-close/keep-own-list.ts';
+import { matchOwnList } from '../../../../usecases/season-close/open-own-list.ts';
+import { textOf } from '../../../forms/submit.ts';
+import { matchOf } from '../../../import/match-fields.ts';
+import { currentContext } from '../../../server/current-caller.ts';
+import { logDefect, refusalOf } from '../../../server/refused.ts';
+import { tellingAddress } from '../../../server/told.ts';
+import type { OwnListState } from './own-list-state.ts';
+
+export async function bringOwnList(before: OwnListState, sent: FormData): Promise<OwnListState> {
+  const turn = before.turn + 1;
+  const brought = sent.get('file');
+  const isNew = brought instanceof File && brought.size > 0;
+  const text = isNew ? await brought.text() : rawText(sent, 'text');
+  const fileName = isNew ? brought.name : textOf(sent, 'file_name');
+  if (text === '') return { turn, refused: 'Choose the file first. One that is chosen and still not here is empty.' };
+  const agreementId = textOf(sent, 'agreement');
+  const bytes = new TextEncoder().encode(text);
+  let state: OwnListState = { turn, fileName, text };
+  let to = '';
+  try {
+    const context = await currentContext();
+    const matched = await matchOwnList(context, { agreementId, bytes });
+    const isMatched = !isNew && textOf(sent, 'step') === 'keep';
+    const match = isMatched ? matchOf(sent, 'own-loads') : { ...matched.proposal, timeOffset: 'agreement' };
+    state = { ...state, matched, match };
+    if (!isMatched) return state;
+    const kept = await keepOwnList(context, {
+      agreementId,
+      bytes,
+      fileName,
+      match: { ...match, kind: 'own-loads', dateOrder: match.dateOrder ?? '' },
+    });
+    const left =
+      kept.left.length === 0 ? '' : ` ${kept.left.length} lines hold no load, the first of them line ${kept.left[0]?.line}: it ${kept.left[0]?.wrong}.`;
+    const told = `Your list is kept, ${kept.rows} loads of it, for your side alone.${left}`;
+    to = await tellingAddress(`/agreements/${agreementId}/own-list`, {}, told);
+  } catch (error) {
+    return refusedState(state, error);
+  }
+  redirect(to);
+}
+
+function rawText(sent: FormData, name: string): string {
+  const value = sent.get(name);
+  return typeof value === 'string' ? value : '';
+}
+
+function refusedState(state: OwnListState, error: unknown): OwnListState {
+  const refused = refusalOf(error);
+  if (!refused) {
+    return {
+      ...state,
+      refused: `Something is wrong on our side (reference ${logDefect(error)}). Nothing was kept.`,
+    };
+  }
+  if (refused.code !== 'bad-input') return { ...state, refused: refused.message };
+  const labels = new Map(WANTED['own-loads'].map(({ name, label }) => [name, label]));
+  return {
+    ...state,
+    refused: 'Nothing was kept yet. Put this right:',
+    problems: refused.problems.map(({ column, message }) =>
+      column === undefined ? message : `${labels.get(column) ?? NAMES[column] ?? column} ${message}`,
+    ),
+  };
+}
+
+const NAMES: Readonly<Record<string, string>> = { dateOrder: 'The order of dates', file: 'The file' };
