@@ -65,7 +65,7 @@ class Search {
 
   /** Gives the row its place along the shortest path to a free column, or to a row that had better stay alone. */
   place(first: number): boolean {
-    const { heap, distance, isDone, rowOf } = this;
+    const { distance, isDone, rowOf } = this;
     const seen: number[] = [];
     const done: number[] = [];
     let row = first;
@@ -73,7 +73,7 @@ class Search {
     let aloneAt = Number.POSITIVE_INFINITY;
     let aloneRow = first;
     let end = NONE;
-    heap.clear();
+    this.heap.clear();
     for (;;) {
       const stays = reached + this.alone - (this.rowPotential[row] ?? 0);
       if (stays < aloneAt) {
@@ -81,8 +81,8 @@ class Search {
         aloneRow = row;
       }
       if (!this.look(row, reached, seen)) return false;
-      let next = heap.take();
-      while (next !== undefined && isDone[next] === 1) next = heap.take();
+      let next = this.nearest();
+      while (next !== undefined && isDone[next] === 1) next = this.nearest();
       const nextAt = next === undefined ? Number.POSITIVE_INFINITY : (distance[next] ?? 0);
       if (next === undefined || aloneAt < nextAt) {
         reached = aloneAt;
@@ -123,9 +123,15 @@ class Search {
       if (known === Number.POSITIVE_INFINITY) seen.push(column);
       distance[column] = length;
       this.from[column] = row;
-      heap.put(column, length);
+      // Of equally near columns the free come first: they end the search.
+      heap.put((this.rowOf[column] ?? NONE) === NONE ? column : column + costs.columns, length);
     }
     return true;
+  }
+
+  private nearest(): number | undefined {
+    const item = this.heap.take();
+    return item === undefined || item < this.costs.columns ? item : item - this.costs.columns;
   }
 
   /** New potentials of all that was passed, so that the path found costs nothing by them. */

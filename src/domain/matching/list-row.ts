@@ -69,7 +69,10 @@ export class ReadRow {
   readonly thousandths: number;
   private says: string | undefined;
 
-  constructor(readonly row: ListRow) {
+  constructor(
+    readonly row: ListRow,
+    readonly side: ListSide,
+  ) {
     this.day = dayNumber(row.deliveredOn);
     this.ticket = ticketKey(row.ticket);
     this.truck = ticketKey(row.truck);
@@ -108,12 +111,12 @@ export class ReadRow {
 }
 
 /** Reads a list. Throws where an id stands twice: that is a defect of whoever gave them. */
-export function readList(rows: readonly ListRow[]): ReadRow[] {
+export function readList(rows: readonly ListRow[], side: ListSide): ReadRow[] {
   const ids = new Set<string>();
   return rows.map((row) => {
     if (ids.has(row.id)) throw new RangeError(`Two rows of a list are called ${JSON.stringify(row.id)}`);
     ids.add(row.id);
-    return new ReadRow(row);
+    return new ReadRow(row, side);
   });
 }
 

@@ -58,8 +58,8 @@ export function matchLists(
   lists: { readonly mine: readonly ListRow[]; readonly record: readonly ListRow[] },
   { decimals, tolerance = USUAL_TOLERANCE, bounds = USUAL_BOUNDS }: MatchingSettings,
 ): Outcome[] {
-  const mine = readList(lists.mine);
-  const record = readList(lists.record);
+  const mine = readList(lists.mine, 'mine');
+  const record = readList(lists.record, 'record');
   const tares = new Tares({ mine, record });
   const numberOf = numbersOf(mine, record);
   const { firm, numberOnly, isNumberedAlike } = pairByTicket(mine, record, { numberOf, tares, tolerance });
@@ -92,7 +92,8 @@ export function matchLists(
         const isDifferent = differences.some(({ aspect }) => aspect === 'weight');
         const isToRounding = !isDifferent && !isExactlySameWeight(row, partner);
         outcomes.push({ kind: 'pair', mine: row.row, record: partner.row, by, differences, isToRounding });
-      } else if (of) outcomes.push({ kind: 'twice', in: side, row: row.row, of: of.row.id });
+      } else if (of && !undecided.has(row))
+        outcomes.push({ kind: 'twice', in: side, row: row.row, of: of.row.id });
       else outcomes.push({ kind: 'only', in: side, row: row.row, isUndecided: undecided.has(row) });
     }
   }

@@ -2,7 +2,7 @@
  * Rows that say again what another row of their list says: the same number, or, without one, the same in all respects.
  */
 import type { NumberOf } from './by-ticket.ts';
-import { compareTexts, inOwnOrder, type ReadRow } from './list-row.ts';
+import { inOwnOrder, type ReadRow } from './list-row.ts';
 
 interface Known {
   readonly numberOf: NumberOf;
@@ -19,8 +19,7 @@ export function withoutDoubles(rows: readonly ReadRow[], known: Known): ReadRow[
   // Without a number, two loads may well be alike.
   const open = (row: ReadRow) => (isPaired(row) ? null : numberOf(row));
   const suspect = rowsWithAny(rows, { of: open, keyOf: numberOf });
-  const says = ({ day, truck, ticket, row }: ReadRow) => [ticket, day, truck, row.unit, row.net].join('\n');
-  for (const group of alike(suspect, says)) {
+  for (const group of alike(suspect, loadOf)) {
     const looking = inOwnOrder(group.filter((row) => !isPaired(row)));
     const isAnswered = looking.length < group.length;
     for (const row of looking.slice(isAnswered ? 0 : 1)) needless.add(row);
@@ -35,26 +34,21 @@ export function doublesAmong(rows: readonly ReadRow[], { numberOf, isPaired }: K
   const open = (row: ReadRow) => (isPaired(row) ? null : keyOf(row));
   for (const group of alike(rowsWithAny(rows, { of: open, keyOf }), keyOf)) {
     const inOrder = inOwnOrder(group);
-    const first = inOrder.find(isPaired) ?? inOrder[0];
+    const paired = inOrder.filter(isPaired);
+    const first = paired[0] ?? inOrder[0];
+    // The one that says the same where there is one, since several loads may share a number.
+    const same = new Map(paired.toReversed().map((row) => [loadOf(row), row]));
     for (const row of inOrder) {
-      if (first && row !== first && !isPaired(row)) doubles.set(row, nearest(row, first, inOrder, isPaired));
+      const of = same.get(loadOf(row)) ?? first;
+      if (of && row !== of && !isPaired(row)) doubles.set(row, of);
     }
   }
   return doubles;
 }
 
-/** The one that says the same where there is one, since several loads may share a number. */
-function nearest(
-  row: ReadRow,
-  first: ReadRow,
-  group: readonly ReadRow[],
-  isPaired: (row: ReadRow) => boolean,
-): ReadRow {
-  return group.find((other) => other !== row && isPaired(other) && isAlike(other, row)) ?? first;
-}
-
-function isAlike(a: ReadRow, b: ReadRow): boolean {
-  return a.day === b.day && a.truck === b.truck && compareTexts(a.row.net, b.row.net) === 0;
+/** What says that two rows of one number are one load. */
+function loadOf({ day, truck, ticket, row }: ReadRow): string {
+  return [ticket, day, truck, row.unit, row.net].join('\n');
 }
 
 /** The rows whose key is that of any of them that is still open: few, in lists that agree. */
