@@ -88,6 +88,11 @@ export const ROWS: readonly Row[] = [
   page('scales/[id]/page.tsx', () => `/scales/${NOWHERE}`, [404, 404, 403, 403, 404, 307]),
   page('laboratory/page.tsx', () => '/laboratory', [200, 200, 200, 200, 200, 307]),
   page(
+    'agreements/[id]/own-list/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/own-list`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  page(
     'agreements/[id]/progress/page.tsx',
     ({ agreement }) => `/agreements/${agreement}/progress`,
     [200, 200, 200, 200, 404, 307],

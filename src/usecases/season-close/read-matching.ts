@@ -2,7 +2,7 @@
  * A party's own list matched with the record: how every row of both ends, and how many of each.
  */
 
-import { matchLists, type Outcome } from '../../domain/matching/match-lists.ts';
+import { matchLists, type Outcome, type Standing, standingsOf } from '../../domain/matching/match-lists.ts';
 import type { OwnRow } from '../../domain/matching/own-row.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { readOwnList } from '../../store/rows/own-list-rows.ts';
@@ -10,8 +10,8 @@ import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { recordList } from './record-list.ts';
 
-/** What a row comes to; a pair may differ in several respects, and counts in each. */
-export const STANDINGS = [
+/** In the order in which they are told. */
+export const STANDINGS: readonly Standing[] = [
   'agrees',
   'weight-differs',
   'date-differs',
@@ -21,8 +21,7 @@ export const STANDINGS = [
   'only-in-mine',
   'only-in-record',
   'twice',
-] as const;
-export type MatchStanding = (typeof STANDINGS)[number];
+];
 
 export interface MatchingView {
   readonly currency: string;
@@ -31,7 +30,8 @@ export interface MatchingView {
   readonly broughtAt: string;
   readonly ownRows: number;
   readonly recordRows: number;
-  readonly counts: Readonly<Record<MatchStanding, number>>;
+  /** A pair may differ in several respects, and counts in each. */
+  readonly counts: Readonly<Record<Standing, number>>;
   /** All that does not agree. */
   readonly open: readonly Outcome[];
 }
@@ -50,10 +50,7 @@ export async function readMatching(
     const record = await recordList(tx, found);
     const { currency, decimals } = moneyOf(found.agreement);
     const outcomes = matchLists({ mine, record }, { decimals });
-    const counts = Object.fromEntries(STANDINGS.map((standing) => [standing, 0])) as Record<
-      MatchStanding,
-      number
-    >;
+    const counts = Object.fromEntries(STANDINGS.map((standing) => [standing, 0])) as Record<Standing, number>;
     for (const outcome of outcomes) for (const standing of standingsOf(outcome)) counts[standing] += 1;
     return {
       currency,
@@ -65,20 +62,4 @@ export async function readMatching(
       open: outcomes.filter((outcome) => !standingsOf(outcome).includes('agrees')),
     };
   });
-}
-
-/** What an outcome counts as. */
-export function standingsOf(outcome: Outcome): readonly MatchStanding[] {
-  switch (outcome.kind) {
-    case 'pair': {
-      const { differences } = outcome;
-      return differences.length === 0
-        ? ['agrees']
-        : differences.map(({ aspect }): MatchStanding => `${aspect}-differs`);
-    }
-    case 'only':
-      return [outcome.in === 'mine' ? 'only-in-mine' : 'only-in-record'];
-    case 'twice':
-      return ['twice'];
-  }
 }

@@ -20,7 +20,8 @@ export async function bringOwnList(before: OwnListState, sent: FormData): Promis
   const isNew = brought instanceof File && brought.size > 0;
   const text = isNew ? await brought.text() : rawText(sent, 'text');
   const fileName = isNew ? brought.name : textOf(sent, 'file_name');
-  if (text === '') return { turn, refused: 'Choose the file first. One that is chosen and still not here is empty.' };
+  if (text === '')
+    return { turn, refused: 'Choose the file first. One that is chosen and still not here is empty.' };
   const agreementId = textOf(sent, 'agreement');
   const bytes = new TextEncoder().encode(text);
   let state: OwnListState = { turn, fileName, text };
@@ -39,7 +40,9 @@ export async function bringOwnList(before: OwnListState, sent: FormData): Promis
       match: { ...match, kind: 'own-loads', dateOrder: match.dateOrder ?? '' },
     });
     const left =
-      kept.left.length === 0 ? '' : ` ${kept.left.length} lines hold no load, the first of them line ${kept.left[0]?.line}: it ${kept.left[0]?.wrong}.`;
+      kept.left.length === 0
+        ? ''
+        : ` ${kept.left.length} lines hold no load, the first of them line ${kept.left[0]?.line}: it ${kept.left[0]?.wrong}.`;
     const told = `Your list is kept, ${kept.rows} loads of it, for your side alone.${left}`;
     to = await tellingAddress(`/agreements/${agreementId}/own-list`, {}, told);
   } catch (error) {

@@ -3,9 +3,9 @@
  */
 import type { Figures } from '../../../../documents/figures.ts';
 import type { ListRow } from '../../../../domain/matching/list-row.ts';
-import type { Outcome } from '../../../../domain/matching/match-lists.ts';
+import { type Outcome, standingsOf } from '../../../../domain/matching/match-lists.ts';
 import { type ListNames, outcomeInWords, standingInWords } from '../../../../domain/words/matching-words.ts';
-import { type MatchingView, STANDINGS, standingsOf } from '../../../../usecases/season-close/read-matching.ts';
+import { type MatchingView, STANDINGS } from '../../../../usecases/season-close/read-matching.ts';
 
 export interface MatchingPartProps {
   readonly matching: MatchingView;
@@ -27,7 +27,9 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
   const day = new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(broughtAt));
   return (
     <section aria-labelledby="matching">
-      <h2 id="matching">{counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}</h2>
+      <h2 id="matching">
+        {counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}
+      </h2>
       <p className="quiet-word">
         {fileName}, brought on {day}: {figures.show(String(ownRows))} loads. The record has{' '}
         {figures.show(String(recordRows))}.
@@ -51,7 +53,9 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
                 <Item key={keyOf(outcome)} outcome={outcome} names={names} figures={figures} />
               ))}
             </ul>
-            {of.length > MOST_SHOWN ? <p>{figures.show(String(of.length - MOST_SHOWN))} more are not shown.</p> : null}
+            {of.length > MOST_SHOWN ? (
+              <p>{figures.show(String(of.length - MOST_SHOWN))} more are not shown.</p>
+            ) : null}
           </section>
         );
       })}
@@ -60,12 +64,23 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
 }
 
 function keyOf(outcome: Outcome): string {
-  return outcome.kind === 'pair' ? `${outcome.mine.id} ${outcome.record.id}` : `${outcome.in} ${outcome.row.id}`;
+  return outcome.kind === 'pair'
+    ? `${outcome.mine.id} ${outcome.record.id}`
+    : `${outcome.in} ${outcome.row.id}`;
 }
 
-function Item({ outcome, names, figures }: { readonly outcome: Outcome; readonly names: ListNames; readonly figures: Figures }) {
+function Item({
+  outcome,
+  names,
+  figures,
+}: {
+  readonly outcome: Outcome;
+  readonly names: ListNames;
+  readonly figures: Figures;
+}) {
   const own = outcome.kind === 'pair' ? outcome.mine : outcome.in === 'mine' ? outcome.row : undefined;
-  const recorded = outcome.kind === 'pair' ? outcome.record : outcome.in === 'record' ? outcome.row : undefined;
+  const recorded =
+    outcome.kind === 'pair' ? outcome.record : outcome.in === 'record' ? outcome.row : undefined;
   return (
     <li className="correction">
       <h4>
@@ -82,8 +97,9 @@ function Item({ outcome, names, figures }: { readonly outcome: Outcome; readonly
       ))}
       {recorded ? (
         <p className="hint">
-          If the record is wrong, <a href={`/loads/${recorded.id}/correct`}>propose to put it right</a> or question its
-          weight or test on the load’s page. If your list is wrong, put it right there and bring it again.
+          If the record is wrong, <a href={`/loads/${recorded.id}/correct`}>propose to put it right</a> or
+          question its weight or test on the load’s page. If your list is wrong, put it right there and bring
+          it again.
         </p>
       ) : null}
     </li>

@@ -43,7 +43,9 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
             <input type="hidden" name="file_name" value={fileName} />
             <textarea name="text" defaultValue={text} hidden aria-hidden="true" tabIndex={-1} />
             {matched.isRemembered ? (
-              <p>A file with these columns was brought before. It is read as it was then, unless you change it.</p>
+              <p>
+                A file with these columns was brought before. It is read as it was then, unless you change it.
+              </p>
             ) : null}
             <MatchView kind="own-loads" fileName={fileName} matched={matched} match={match} isOpen />
             <div className="import-steps">
@@ -58,7 +60,8 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
             <div className="field">
               <label htmlFor="field-file">{isAgain ? 'A newer list' : 'Your list'}</label>
               <p className="hint" id="hint-file">
-                CSV, at most 10 MB, as your program saves it: a line for each load, and a first line that names the columns.
+                CSV, at most 10 MB, as your program saves it: a line for each load, and a first line that
+                names the columns.
               </p>
               <input
                 id="field-file"
@@ -68,7 +71,13 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
                 aria-describedby="hint-file"
               />
             </div>
-            <button type="submit" name="step" value="match" className={isAgain ? 'quiet' : 'act'} disabled={isSending}>
+            <button
+              type="submit"
+              name="step"
+              value="match"
+              className={isAgain ? 'quiet' : 'act'}
+              disabled={isSending}
+            >
               Look at the file
             </button>
           </>

@@ -50,11 +50,15 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
         </p>
       )}
       <p className="hint">
-        Bring the list that your office keeps. It is matched with the record load by load, changes nothing in it, and
-        nobody but your side sees it.
+        Bring the list that your office keeps. It is matched with the record load by load, changes nothing in
+        it, and nobody but your side sees it.
       </p>
-      {matching ? <MatchingPart matching={matching} figures={figuresFor(locale)} timeZone={agreement.timeZone} /> : null}
-      {mayBring ? <OwnListForm agreementId={id} isAgain={matching !== undefined} key={told ?? 'first'} /> : null}
+      {matching ? (
+        <MatchingPart matching={matching} figures={figuresFor(locale)} timeZone={agreement.timeZone} />
+      ) : null}
+      {mayBring ? (
+        <OwnListForm agreementId={id} isAgain={matching !== undefined} key={told ?? 'first'} />
+      ) : null}
       {!matching && !mayBring ? <p>Your office has brought no list yet.</p> : null}
     </>
   );

@@ -1,0 +1,70 @@
+/**
+ * A party's own list in the browser: brought, its columns matched, compared with the record load by load, and seen by that party
+ * alone.
+ */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type Browsing, browseAs, launch } from './browsers.ts';
+import { fillMoneyRecord } from './money-record.ts';
+import { newDataFolder, type Program, startProgram } from './program.ts';
+
+let browser: Browser;
+let program: Program;
+let folder: Awaited<ReturnType<typeof newDataFolder>>;
+let agreementId: string;
+let seller: Browsing;
+let buyer: Browsing;
+
+beforeAll(async () => {
+  browser = await launch();
+  folder = await newDataFolder();
+  agreementId = await fillMoneyRecord(folder.path);
+  program = await startProgram(folder.path);
+  const { address } = program;
+  seller = await browseAs(browser, { side: 'grower', role: 'bookkeeper' }, { address });
+  // Everything works without scripts, too.
+  buyer = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts: false });
+}, 240_000);
+afterAll(async () => {
+  await browser.close();
+  await program.stop();
+  await folder.remove();
+});
+
+test('a list is brought, matched and compared, without scripts', async () => {
+  const { page } = buyer;
+  await page.goto('/loads');
+  const on = (await page.locator('main').textContent()) ?? '';
+  expect(on).toContain('T1');
+  const day = new Date(Date.now() - 14 * 86_400_000 - 7 * 3_600_000).toISOString().slice(0, 10);
+  const csv = `Ticket,Date,Net,Amount\nT-1,${day},20000,1000.00\nT2,${day},42000,1200.00\nT7,${day},9999,500\n`;
+  await page.goto(`/agreements/${agreementId}`);
+  await page.getByRole('link', { name: 'Your list' }).click();
+  await page.waitForURL(/own-list$/);
+  await page.setInputFiles('[name=file]', {
+    name: 'books.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv),
+  });
+  await page.getByRole('button', { name: 'Look at the file' }).click();
+  await page.waitForSelector('.import-match');
+  await page.selectOption('[name="column.unit"]', '=lb');
+  await page.getByRole('button', { name: 'Match it with the record' }).click();
+  await page.waitForSelector('[role=status].told');
+  const text = (await page.locator('main').textContent()) ?? '';
+  expect(text).toContain('Your list is kept, 3 loads of it, for your side alone.');
+  expect(text).toContain('books.csv, brought on');
+  expect(text).toContain('Weight differs');
+  expect(text).toContain('Most likely two digits');
+  expect(text).toContain('Only in your list');
+  expect(text).toContain('Only in the record');
+});
+
+test('the other side sees none of it', async () => {
+  const { page } = seller;
+  await page.goto(`/agreements/${agreementId}/own-list`);
+  const text = (await page.locator('main').textContent()) ?? '';
+  expect(text).toContain('nobody but your side sees it');
+  expect(text).not.toContain('books.csv');
+  expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
+});
