@@ -55,7 +55,7 @@ test('a list is brought, matched and compared, without scripts', async () => {
   expect(text).toContain('Your list is kept, 3 loads of it, for your side alone.');
   expect(text).toContain('books.csv, brought on');
   expect(text).toContain('Weight differs');
-  expect(text).toContain('Most likely two digits');
+  expect(text).toContain('two digits of the net weight have changed places');
   expect(text).toContain('Only in your list');
   expect(text).toContain('Only in the record');
 });
