@@ -84,8 +84,8 @@ const OF_SCALE_HOUSES = [
 const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 /** What only questions fill: tried in retest-guards.test.ts. */
 const OF_RETESTS = [...RETEST_TABLES];
-/** A party's own lists: tried in own-lists.test.ts. */
-const OF_CLOSE = ['own_list'];
+/** Of closing a season: tried in own-lists.test.ts and season-close.test.ts. */
+const OF_CLOSE = ['own_list', 'season_close', 'season_signature', 'season_seal'];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',

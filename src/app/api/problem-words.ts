@@ -90,6 +90,11 @@ export const PROBLEM_WORDS: Readonly<Record<ProblemCode, ProblemWords>> = {
     title: 'The correction was answered',
     meaning: 'It was confirmed, refused or withdrawn before. Read what came of it.',
   },
+  'season-closed': {
+    title: 'The season is sealed',
+    meaning:
+      'Both sides have signed it shut, and its journal takes no further entry. What comes later belongs to another agreement.',
+  },
   'retest-open': {
     title: 'It is questioned',
     meaning: 'A question about this figure is open. It ends by its rule, or by what both sides confirm.',

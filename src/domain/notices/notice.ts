@@ -25,6 +25,8 @@ export const NOTICE_KINDS = [
   'correction-came',
   'correction-answered',
   'result-contested',
+  'close-came',
+  'season-sealed',
   'retest-asked',
   'retest-figure-came',
   'retest-figure-answered',
@@ -56,6 +58,7 @@ export type NoticeSubject =
   | 'advice'
   | 'corrections'
   | 'samples'
+  | 'close'
   | 'retests'
   | 'loads'
   | 'money';
@@ -82,6 +85,8 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'correction-came': 'corrections',
   'correction-answered': 'corrections',
   'result-contested': 'samples',
+  'close-came': 'close',
+  'season-sealed': 'close',
   'retest-asked': 'retests',
   'retest-figure-came': 'retests',
   'retest-figure-answered': 'retests',
@@ -112,6 +117,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   // These are about something of an agreement, and have its id.
   corrections: (id) => `/corrections?agreement=${id}`,
   samples: (id) => `/agreements/${id}/samples`,
+  close: (id) => `/agreements/${id}/season-close`,
   retests: (id) => `/retests?agreement=${id}`,
   loads: (id) => `/loads?agreement=${id}`,
   money: (id) => `/money?agreement=${id}`,
@@ -167,6 +173,10 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} proposes to put right what was settled.`;
     case 'correction-answered':
       return `${from} answered the correction.`;
+    case 'close-came':
+      return `${from} has drawn up and signed the closing statement of a season.`;
+    case 'season-sealed':
+      return `You and ${from} have both signed: the season is sealed.`;
     case 'retest-asked':
       return `${from} questions a weight or a result.`;
     case 'retest-figure-came':

@@ -31,7 +31,8 @@ export async function readProgress(
   });
 }
 
-function countedLoad(
+/** A load as progress counts it. */
+export function countedLoad(
   { terms, outcome, settlements }: LoadOutcome,
   wallClockAt: (instant: number) => string,
 ): CountedLoad {

@@ -1,0 +1,62 @@
+/**
+ * What stands in the way of closing a season: what has to be answered first, and what both sides may carry over.
+ */
+
+/** Those that somebody has to answer or issue before anything is signed, then those that may be carried over. */
+export const OPEN_POINT_KINDS = [
+  'weighing',
+  'proposal',
+  'correction',
+  'question',
+  'payment',
+  'set-off',
+  'not-invoiced',
+  'held',
+  'unsettled',
+  'balance',
+] as const;
+export type OpenPointKind = (typeof OPEN_POINT_KINDS)[number];
+
+const CARRIED: readonly OpenPointKind[] = ['unsettled', 'balance'];
+
+export interface OpenPoint {
+  readonly kind: OpenPointKind;
+  /** How many, where they are counted. */
+  readonly count: number;
+  /** A decimal string, above zero where the buyer owes; null where it is about no money. */
+  readonly amount: string | null;
+}
+
+/** Whether both sides may sign with it and carry it over. */
+export function mayBeCarried({ kind }: Pick<OpenPoint, 'kind'>): boolean {
+  return CARRIED.includes(kind);
+}
+
+/** A point in words: "3 loads have not settled". */
+export function pointInWords({ kind, count, amount }: OpenPoint, currency: string): string {
+  const many = (one: string, more: string) => (count === 1 ? `One ${one}` : `${count} ${more}`);
+  switch (kind) {
+    case 'weighing':
+      return many('truck was weighed full and not empty', 'trucks were weighed full and not empty');
+    case 'proposal':
+      return 'A change of the agreement, or its early end, is proposed and not answered';
+    case 'correction':
+      return many('correction or allowance is not answered', 'corrections or allowances are not answered');
+    case 'question':
+      return many('question is open', 'questions are open');
+    case 'payment':
+      return many('payment is not answered', 'payments are not answered');
+    case 'set-off':
+      return many('use of money on account is not answered', 'uses of money on account are not answered');
+    case 'not-invoiced':
+      return many('load has settled and is not invoiced', 'loads have settled and are not invoiced');
+    case 'held':
+      return many('amount is held', 'amounts are held');
+    case 'unsettled':
+      return many('load has not settled', 'loads have not settled');
+    case 'balance':
+      return amount?.startsWith('-')
+        ? `The seller owes ${amount.slice(1)} ${currency}`
+        : `The buyer owes ${amount ?? '0'} ${currency}`;
+  }
+}
