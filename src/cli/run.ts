@@ -5,6 +5,7 @@
 import packageFile from '../../package.json' with { type: 'json' };
 import { printProblem } from '../files/input-problem.ts';
 import { UnreadableFile } from '../files/read-bytes.ts';
+import { CHECK_SEAL_HELP, checkSealCommand } from './commands/check-seal.ts';
 import { IMPORT_HELP } from './commands/import-help.ts';
 import { SERVE_HELP } from './commands/serve-help.ts';
 import { SETTLE_HELP, settleCommand } from './commands/settle.ts';
@@ -23,6 +24,7 @@ const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ['settle', { help: SETTLE_HELP, run: settleCommand }],
   ['words', { help: WORDS_HELP, run: wordsCommand }],
   ['try', { help: TRY_HELP, run: tryCommand }],
+  ['check-seal', { help: CHECK_SEAL_HELP, run: checkSealCommand }],
   // The database is loaded only by the commands that need it, since the others start in a tenth of a second.
   [
     'import',

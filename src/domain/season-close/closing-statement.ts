@@ -1,61 +1,54 @@
 /**
  * What a season came to, as both parties sign it: text that is kept and printed for good, so its shape is frozen.
  */
-import type { OpenPointKind } from './open-points.ts';
+import { z } from 'zod';
+import { OPEN_POINT_KINDS } from './open-points.ts';
 
 export const CLOSING_FORMAT = 'huskledger-closing/1';
 
-/** Every figure is a decimal string; amounts are in the agreement's currency, above zero where the buyer owes. */
-export interface ClosingStatement {
-  readonly format: typeof CLOSING_FORMAT;
-  readonly agreement: {
-    readonly id: string;
-    readonly number: string;
+const fingerprint = z.string().regex(/^[0-9a-f]{64}$/);
+const count = z.string().regex(/^\d+$/);
+/** A decimal string; of money in the agreement's currency, above zero where the buyer owes. */
+const figure = z.string().regex(/^-?\d+(\.\d+)?$/);
+
+export const closingStatementShape = z.strictObject({
+  format: z.literal(CLOSING_FORMAT),
+  agreement: z.strictObject({
+    id: z.string(),
+    number: z.string(),
     /** SHA-256 of each version's document, oldest first. */
-    readonly versions: readonly string[];
-  };
-  readonly seller: string;
-  readonly buyer: string;
-  readonly currency: string;
-  readonly drawnUpOn: string;
-  readonly journal: {
-    readonly entries: string;
+    versions: z.array(fingerprint),
+  }),
+  seller: z.string(),
+  buyer: z.string(),
+  currency: z.string(),
+  drawnUpOn: z.string(),
+  journal: z.strictObject({
+    entries: count,
     /** The fingerprint of the last entry. */
-    readonly head: string;
+    head: fingerprint,
     /** RFC 6962 over the entries' documents. */
-    readonly root: string;
-  };
-  readonly loads: {
-    readonly settled: string;
-    readonly refused: string;
-    readonly void: string;
-    readonly unsettled: string;
-  };
+    root: fingerprint,
+  }),
+  loads: z.strictObject({ settled: count, refused: count, void: count, unsettled: count }),
   /** Null where no volume was agreed; in its own unit and weight. */
-  readonly committed: {
-    readonly amount: string;
-    readonly unit: string;
-    readonly weight: string;
-    readonly tolerancePercent: string | null;
-    /** Rounded to six decimals. */
-    readonly delivered: string;
-    readonly standing: string;
-  } | null;
-  readonly money: {
-    readonly settled: string;
-    readonly invoiced: string;
-    readonly paid: string;
-    readonly balance: string;
-  };
-  readonly questions: {
-    readonly decided: string;
-    readonly withdrawn: string;
-    readonly agreed: string;
-  };
+  committed: z
+    .strictObject({
+      amount: figure,
+      unit: z.string(),
+      weight: z.string(),
+      tolerancePercent: figure.nullable(),
+      /** At most six decimals. */
+      delivered: figure,
+      standing: z.string(),
+    })
+    .nullable(),
+  money: z.strictObject({ settled: figure, invoiced: figure, paid: figure, balance: figure }),
+  questions: z.strictObject({ decided: count, withdrawn: count, agreed: count }),
   /** What both sides carry over by signing. */
-  readonly carried: readonly {
-    readonly kind: OpenPointKind;
-    readonly words: string;
-    readonly amount: string | null;
-  }[];
-}
+  carried: z.array(
+    z.strictObject({ kind: z.enum(OPEN_POINT_KINDS), words: z.string(), amount: figure.nullable() }),
+  ),
+});
+
+export type ClosingStatement = z.infer<typeof closingStatementShape>;

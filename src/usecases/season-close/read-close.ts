@@ -5,6 +5,7 @@
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { mayBeCarried, type OpenPoint } from '../../domain/season-close/open-points.ts';
+import { sealMark } from '../../journal/seal-mark.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
 import { readSeal, readSeasonClose } from '../../store/rows/season-close-rows.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
@@ -33,7 +34,7 @@ export interface CloseView {
   readonly points: readonly OpenPoint[];
   /** Of those, what has to be answered first. */
   readonly inTheWay: readonly OpenPoint[];
-  readonly seal: { readonly root: string; readonly on: LocalDate } | undefined;
+  readonly seal: { readonly root: string; readonly mark: string; readonly on: LocalDate } | undefined;
 }
 
 /** Refuses `not-allowed`, `not-found`, `not-yours`. */
@@ -68,7 +69,22 @@ export async function readClose(
       },
       points: seal ? [] : points,
       inTheWay: seal ? [] : points.filter((point) => !mayBeCarried(point)),
-      seal: seal && { root: seal.root, on: dayOf(seal.sealedAt) },
+      seal: seal &&
+        close && {
+          root: seal.root,
+          on: dayOf(seal.sealedAt),
+          mark: sealMark({
+            statement: close.fingerprint,
+            root: seal.root,
+            entries: String(seal.entryCount),
+            sealedAt: seal.sealedAt,
+            signatures: close.signatures.map(({ partyId: signer, name, signedAt }) => ({
+              party: signer === sellerId ? sellerName : buyerName,
+              name,
+              signedAt,
+            })),
+          }),
+        },
     };
   });
 }

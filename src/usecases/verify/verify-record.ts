@@ -17,6 +17,7 @@ import { readPrintedDocuments } from '../../store/rows/money/document-rows.ts';
 import type { Tools } from '../context.ts';
 import { checkMoney } from './check-money.ts';
 import { checkRetests } from './check-retests.ts';
+import { checkSeal } from './check-seal.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
 import { type ChainWalk, walkEntry } from './walk-chain.ts';
@@ -114,6 +115,7 @@ async function verifyAgreement(
     }),
   );
   faults.push(...(await checkRetests(tx, rows)));
+  faults.push(...(await checkSeal(tx, id)));
   for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
     faults.push({
       row: `record_file ${fingerprint}`,
