@@ -2,7 +2,7 @@
  * Matches a list of loads with another: a party's own with the record, or one party's with the other's.
  * First by the number on the ticket, then what is left by day, truck and weight at the least cost of all.
  */
-import { numbersOf, pairByTicket } from './by-ticket.ts';
+import { numbersOf, pairByNumberAlone, pairByTicket } from './by-ticket.ts';
 import { Tares } from './causes/tares.ts';
 import { type Difference, differencesOf, isExactlySameWeight } from './differences.ts';
 import { groupsOf } from './groups.ts';
@@ -62,26 +62,28 @@ export function matchLists(
   const record = readList(lists.record, 'record');
   const tares = new Tares({ mine, record });
   const numberOf = numbersOf(mine, record);
-  const { firm, numberOnly, isNumberedAlike } = pairByTicket(mine, record, { numberOf, tares, tolerance });
+  const known = { numberOf, tares, tolerance };
+  const { pairs, isNumberedAlike, isAnswered } = pairByTicket(mine, record, known);
 
   const pairing = new Pairing();
-  for (const pair of firm) pairing.add(pair, 'ticket');
-  const left = {
-    mine: withoutDoubles(mine, { numberOf, isPaired: (row) => pairing.has(row) }),
-    record: withoutDoubles(record, { numberOf, isPaired: (row) => pairing.has(row) }),
+  for (const pair of pairs) pairing.add(pair, 'ticket');
+  const isPaired = (row: ReadRow) => pairing.partnerOf(row) !== undefined;
+  const looking = {
+    mine: withoutDoubles(mine, { numberOf, isPaired }),
+    record: withoutDoubles(record, { numberOf, isPaired }),
   };
   const undecided = new Set<ReadRow>();
-  const likening = { tolerance, isNumberedAlike, numberOf };
-  for (const pair of pairByLikeness(left, { likening, bounds, undecided })) pairing.add(pair, 'likeness');
-  for (const pair of numberOnly) {
-    if (!pairing.has(pair[0]) && !pairing.has(pair[1])) pairing.add(pair, 'ticket');
-  }
+  const likening = { tolerance, isNumberedAlike, numberOf, isAnswered };
+  for (const pair of pairByLikeness(looking, { likening, bounds, undecided })) pairing.add(pair, 'likeness');
+  const isLeft = (row: ReadRow) => !isPaired(row);
+  const left = { mine: mine.filter(isLeft), record: record.filter(isLeft) };
+  for (const pair of pairByNumberAlone(left, { ...known, isNumberedAlike })) pairing.add(pair, 'ticket');
 
   const comparing = { tares, decimals, numberOf: isNumberedAlike ? numberOf : () => null };
   const outcomes: Outcome[] = [];
   for (const side of ['mine', 'record'] as const) {
     const rows = side === 'mine' ? mine : record;
-    const doubles = doublesAmong(rows, { numberOf, isPaired: (row) => pairing.has(row) });
+    const doubles = doublesAmong(rows, { numberOf, partnerOf: (row) => pairing.partnerOf(row) });
     for (const row of rows) {
       const partner = pairing.partnerOf(row);
       if (partner && side === 'record') continue;
@@ -108,10 +110,6 @@ class Pairing {
   add([mine, record]: RowPair, by: PairOutcome['by']): void {
     this.partners.set(mine, record).set(record, mine);
     if (by === 'likeness') this.byLikeness.add(mine);
-  }
-
-  has(row: ReadRow): boolean {
-    return this.partners.has(row);
   }
 
   partnerOf(row: ReadRow): ReadRow | undefined {
