@@ -26,19 +26,30 @@ export interface ByTicket {
 /** A row's number, or null where it has none that tells loads apart. */
 export type NumberOf = (row: ReadRow) => string | null;
 
-/** Reads numbers of both lists, those that stand too often left out. */
-export function numbersOf(mine: readonly ReadRow[], record: readonly ReadRow[]): NumberOf {
+/** The rows of a list by their number. */
+type Numbered = ReadonlyMap<string, readonly ReadRow[]>;
+
+/** The numbers of two lists, those left out that stand too often in either. */
+export interface Numbers {
+  readonly numberOf: NumberOf;
+  readonly mine: Numbered;
+  readonly record: Numbered;
+}
+
+/** Reads the numbers of both lists. */
+export function numbersOf(mine: readonly ReadRow[], record: readonly ReadRow[]): Numbers {
+  const ours = byNumber(mine, ({ ticket }) => ticket);
+  const theirs = byNumber(record, ({ ticket }) => ticket);
   const tooOften = new Set<string>();
-  for (const list of [mine, record]) {
-    const count = new Map<string, number>();
-    for (const { ticket } of list) {
-      if (ticket === null) continue;
-      const times = (count.get(ticket) ?? 0) + 1;
-      count.set(ticket, times);
-      if (times > MOST_OF_ONE_NUMBER) tooOften.add(ticket);
-    }
+  for (const list of [ours, theirs]) {
+    for (const [number, rows] of list) if (rows.length > MOST_OF_ONE_NUMBER) tooOften.add(number);
   }
-  return ({ ticket }) => (ticket === null || tooOften.has(ticket) ? null : ticket);
+  for (const number of tooOften) {
+    ours.delete(number);
+    theirs.delete(number);
+  }
+  const numberOf: NumberOf = ({ ticket }) => (ticket === null || tooOften.has(ticket) ? null : ticket);
+  return { numberOf, mine: ours, record: theirs };
 }
 
 /** What rows are compared by. */
@@ -52,12 +63,10 @@ export interface Known {
  * Pairs of rows with one number for which something else speaks too, each row in at most one. Numbers of lists that do
  * not number loads alike meet by chance: then only the weight, the day and the truck can say that it was none.
  */
-export function pairByTicket(mine: readonly ReadRow[], record: readonly ReadRow[], known: Known): ByTicket {
-  const ours = byNumber(mine, known.numberOf);
-  const theirs = byNumber(record, known.numberOf);
+export function pairByTicket({ mine: ours, record: theirs }: Numbers, known: Known): ByTicket {
   const answered = { mine: theirs, record: ours };
   const isAnswered = (row: ReadRow) => answered[row.side].has(known.numberOf(row) ?? '');
-  const firm = pairWithin(ours, theirs, (a, b) => firmCost(a, b, known));
+  const firm = pairWithin(ours, theirs, { known, may: (a, b) => isFirm(a, b, known) });
   const isNumberedAlike = 2 * firm.length >= Math.min(countOf(ours), countOf(theirs));
   const isSure = ([a, b]: RowPair) => isSameWeight(a, b) && isNear(a, b);
   return { pairs: isNumberedAlike ? firm : firm.filter(isSure), isNumberedAlike, isAnswered };
@@ -73,25 +82,25 @@ export function pairByNumberAlone(
 ): readonly RowPair[] {
   const ours = byNumber(left.mine, known.numberOf);
   const theirs = byNumber(left.record, known.numberOf);
-  return pairWithin(ours, theirs, (a, b) =>
-    isNumberedAlike || isNear(a, b) ? fitCost(a, b, known) : undefined,
-  );
+  return pairWithin(ours, theirs, { known, may: (a, b) => isNumberedAlike || isNear(a, b) });
 }
 
-type Numbered = ReadonlyMap<string, readonly ReadRow[]>;
+interface Within {
+  readonly known: Known;
+  /** Whether two rows of one number may be partners. */
+  readonly may: (mine: ReadRow, record: ReadRow) => boolean;
+}
 
-function pairWithin(
-  ours: Numbered,
-  theirs: Numbered,
-  cost: (mine: ReadRow, record: ReadRow) => number | undefined,
-): RowPair[] {
+function pairWithin(ours: Numbered, theirs: Numbered, { known, may }: Within): RowPair[] {
+  const cost = (a: ReadRow, b: ReadRow) => (may(a, b) ? fitCost(a, b, known) : undefined);
   const pairs: RowPair[] = [];
   for (const [number, mine] of ours) {
     const record = theirs.get(number);
     if (!record) continue;
     const [one, other] = [mine[0], record[0]];
+    // Most numbers stand once in each list: nothing is to be chosen.
     if (mine.length === 1 && record.length === 1 && one && other) {
-      if (cost(one, other) !== undefined) pairs.push([one, other]);
+      if (may(one, other)) pairs.push([one, other]);
     } else pairs.push(...(pairUp({ mine, record, cost, alone: ALONE, bounds: NO_BOUNDS }) ?? []));
   }
   return pairs;
@@ -142,13 +151,10 @@ function fitCost(a: ReadRow, b: ReadRow, known: Known): number {
   );
 }
 
-/** `fitCost`, where more than the number speaks for the pair: the same weight, or one that can be told on a day that can. */
-function firmCost(a: ReadRow, b: ReadRow, known: Known): number | undefined {
-  // Most rows agree: no need to ask more.
-  if (isSameWeight(a, b)) return fitCost(a, b, known);
-  if (isOtherTruck(a, b) || dayCost(a, b) === OTHER_DAY || weightCost(a, b, known) === OTHER_WEIGHT)
-    return undefined;
-  return fitCost(a, b, known);
+/** More than the number speaks for the pair: the same weight, or one that can be told on a day that can. */
+function isFirm(a: ReadRow, b: ReadRow, known: Known): boolean {
+  if (isSameWeight(a, b)) return true;
+  return !isOtherTruck(a, b) && dayCost(a, b) < OTHER_DAY && weightCost(a, b, known) < OTHER_WEIGHT;
 }
 
 function weightCost(a: ReadRow, b: ReadRow, { tares, tolerance }: Known): number {

@@ -12,8 +12,9 @@ import { type Bounds, pairUp, type RowPair } from './pair-up.ts';
 import { doublesAmong, withoutDoubles } from './twice.ts';
 
 /**
- * A group of rows without a number that may be paired in more than six million ways, or takes more than a hundred million
- * looks (some ten seconds), is told to be too large: a season of a hundred thousand such rows is solved.
+ * A group of rows without a number, in which more than six million pairs are possible or choosing takes more than a
+ * hundred million looks (some ten seconds), is told to be too large. A season of a hundred thousand rows is solved even
+ * where one list has neither numbers nor trucks; twenty thousand loads of one day that all weigh the same are not.
  */
 export const USUAL_BOUNDS: Bounds = { pairs: 6_000_000, steps: 100_000_000 };
 
@@ -61,11 +62,12 @@ export function matchLists(
   const mine = readList(lists.mine, 'mine');
   const record = readList(lists.record, 'record');
   const tares = new Tares({ mine, record });
-  const numberOf = numbersOf(mine, record);
+  const numbers = numbersOf(mine, record);
+  const { numberOf } = numbers;
   const known = { numberOf, tares, tolerance };
-  const { pairs, isNumberedAlike, isAnswered } = pairByTicket(mine, record, known);
+  const { pairs, isNumberedAlike, isAnswered } = pairByTicket(numbers, known);
 
-  const pairing = new Pairing();
+  const pairing = new Pairing(mine.length, record.length);
   for (const pair of pairs) pairing.add(pair, 'ticket');
   const isPaired = (row: ReadRow) => pairing.partnerOf(row) !== undefined;
   const looking = {
@@ -102,18 +104,24 @@ export function matchLists(
   return outcomes;
 }
 
-/** Who has found whom. */
+/** Who has found whom, by the places of rows in their lists. */
 class Pairing {
-  private readonly partners = new Map<ReadRow, ReadRow>();
+  private readonly partners: Record<ListSide, (ReadRow | undefined)[]>;
   private readonly byLikeness = new Set<ReadRow>();
 
+  constructor(mine: number, record: number) {
+    const none = (length: number) => Array.from({ length }, () => undefined);
+    this.partners = { mine: none(mine), record: none(record) };
+  }
+
   add([mine, record]: RowPair, by: PairOutcome['by']): void {
-    this.partners.set(mine, record).set(record, mine);
+    this.partners.mine[mine.place] = record;
+    this.partners.record[record.place] = mine;
     if (by === 'likeness') this.byLikeness.add(mine);
   }
 
-  partnerOf(row: ReadRow): ReadRow | undefined {
-    return this.partners.get(row);
+  partnerOf({ side, place }: ReadRow): ReadRow | undefined {
+    return this.partners[side][place];
   }
 
   by(mine: ReadRow): PairOutcome['by'] {
