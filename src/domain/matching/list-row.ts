@@ -59,7 +59,6 @@ const THOUSAND = whole(1000);
  * rows agree. Every figure throws where it is no decimal, which is checked before.
  */
 export class ReadRow {
-  readonly day: number;
   /** The number on the ticket as it is compared; null where the list has none. */
   readonly ticket: string | null;
   /** Trucks are written as loosely as tickets. */
@@ -72,8 +71,10 @@ export class ReadRow {
   constructor(
     readonly row: ListRow,
     readonly side: ListSide,
+    /** Where it stands in its list, from 0. */
+    readonly place: number,
+    readonly day: number,
   ) {
-    this.day = dayNumber(row.deliveredOn);
     this.ticket = ticketKey(row.ticket);
     this.truck = ticketKey(row.truck);
     this.pounds = toPounds(decimal(row.net), row.unit);
@@ -113,10 +114,14 @@ export class ReadRow {
 /** Reads a list. Throws where an id stands twice: that is a defect of whoever gave them. */
 export function readList(rows: readonly ListRow[], side: ListSide): ReadRow[] {
   const ids = new Set<string>();
-  return rows.map((row) => {
+  // A season has few days, and reading one takes a while.
+  const days = new Map<LocalDate, number>();
+  return rows.map((row, place) => {
     if (ids.has(row.id)) throw new RangeError(`Two rows of a list are called ${JSON.stringify(row.id)}`);
     ids.add(row.id);
-    return new ReadRow(row, side);
+    const day = days.get(row.deliveredOn) ?? dayNumber(row.deliveredOn);
+    days.set(row.deliveredOn, day);
+    return new ReadRow(row, side, place, day);
   });
 }
 

@@ -2,7 +2,7 @@
  * Matches a list of loads with another: a party's own with the record, or one party's with the other's.
  * First by the number on the ticket, then what is left by day, truck and weight at the least cost of all.
  */
-import { numbersOf, pairByTicket } from './by-ticket.ts';
+import { numbersOf, pairByNumberAlone, pairByTicket } from './by-ticket.ts';
 import { Tares } from './causes/tares.ts';
 import { type Difference, differencesOf, isExactlySameWeight } from './differences.ts';
 import { groupsOf } from './groups.ts';
@@ -12,8 +12,9 @@ import { type Bounds, pairUp, type RowPair } from './pair-up.ts';
 import { doublesAmong, withoutDoubles } from './twice.ts';
 
 /**
- * A group of rows without a number that may be paired in more than six million ways, or takes more than a hundred million
- * looks (some ten seconds), is told to be too large: a season of a hundred thousand such rows is solved.
+ * A group of rows without a number, in which more than six million pairs are possible or choosing takes more than a
+ * hundred million looks (some ten seconds), is told to be too large. A season of a hundred thousand rows is solved even
+ * where one list has neither numbers nor trucks; twenty thousand loads of one day that all weigh the same are not.
  */
 export const USUAL_BOUNDS: Bounds = { pairs: 6_000_000, steps: 100_000_000 };
 
@@ -61,27 +62,30 @@ export function matchLists(
   const mine = readList(lists.mine, 'mine');
   const record = readList(lists.record, 'record');
   const tares = new Tares({ mine, record });
-  const numberOf = numbersOf(mine, record);
-  const { firm, numberOnly, isNumberedAlike } = pairByTicket(mine, record, { numberOf, tares, tolerance });
+  const numbers = numbersOf(mine, record);
+  const { numberOf } = numbers;
+  const known = { numberOf, tares, tolerance };
+  const { pairs, isNumberedAlike, isAnswered } = pairByTicket(numbers, known);
 
-  const pairing = new Pairing();
-  for (const pair of firm) pairing.add(pair, 'ticket');
-  const left = {
-    mine: withoutDoubles(mine, { numberOf, isPaired: (row) => pairing.has(row) }),
-    record: withoutDoubles(record, { numberOf, isPaired: (row) => pairing.has(row) }),
+  const pairing = new Pairing(mine.length, record.length);
+  for (const pair of pairs) pairing.add(pair, 'ticket');
+  const isPaired = (row: ReadRow) => pairing.partnerOf(row) !== undefined;
+  const looking = {
+    mine: withoutDoubles(mine, { numberOf, isPaired }),
+    record: withoutDoubles(record, { numberOf, isPaired }),
   };
   const undecided = new Set<ReadRow>();
-  const likening = { tolerance, isNumberedAlike, numberOf };
-  for (const pair of pairByLikeness(left, { likening, bounds, undecided })) pairing.add(pair, 'likeness');
-  for (const pair of numberOnly) {
-    if (!pairing.has(pair[0]) && !pairing.has(pair[1])) pairing.add(pair, 'ticket');
-  }
+  const likening = { tolerance, isNumberedAlike, numberOf, isAnswered };
+  for (const pair of pairByLikeness(looking, { likening, bounds, undecided })) pairing.add(pair, 'likeness');
+  const isLeft = (row: ReadRow) => !isPaired(row);
+  const left = { mine: mine.filter(isLeft), record: record.filter(isLeft) };
+  for (const pair of pairByNumberAlone(left, { ...known, isNumberedAlike })) pairing.add(pair, 'ticket');
 
   const comparing = { tares, decimals, numberOf: isNumberedAlike ? numberOf : () => null };
   const outcomes: Outcome[] = [];
   for (const side of ['mine', 'record'] as const) {
     const rows = side === 'mine' ? mine : record;
-    const doubles = doublesAmong(rows, { numberOf, isPaired: (row) => pairing.has(row) });
+    const doubles = doublesAmong(rows, { numberOf, partnerOf: (row) => pairing.partnerOf(row) });
     for (const row of rows) {
       const partner = pairing.partnerOf(row);
       if (partner && side === 'record') continue;
@@ -100,22 +104,24 @@ export function matchLists(
   return outcomes;
 }
 
-/** Who has found whom. */
+/** Who has found whom, by the places of rows in their lists. */
 class Pairing {
-  private readonly partners = new Map<ReadRow, ReadRow>();
+  private readonly partners: Record<ListSide, (ReadRow | undefined)[]>;
   private readonly byLikeness = new Set<ReadRow>();
 
+  constructor(mine: number, record: number) {
+    const none = (length: number) => Array.from({ length }, () => undefined);
+    this.partners = { mine: none(mine), record: none(record) };
+  }
+
   add([mine, record]: RowPair, by: PairOutcome['by']): void {
-    this.partners.set(mine, record).set(record, mine);
+    this.partners.mine[mine.place] = record;
+    this.partners.record[record.place] = mine;
     if (by === 'likeness') this.byLikeness.add(mine);
   }
 
-  has(row: ReadRow): boolean {
-    return this.partners.has(row);
-  }
-
-  partnerOf(row: ReadRow): ReadRow | undefined {
-    return this.partners.get(row);
+  partnerOf({ side, place }: ReadRow): ReadRow | undefined {
+    return this.partners[side][place];
   }
 
   by(mine: ReadRow): PairOutcome['by'] {

@@ -55,19 +55,18 @@ export interface Likening {
   readonly isNumberedAlike: boolean;
   /** Null for a row without a number that tells loads apart. */
   readonly numberOf: (row: ReadRow) => string | null;
+  /** Whether the row's number stands in the other list. */
+  readonly isAnswered: (row: ReadRow) => boolean;
 }
 
 /**
  * A whole number below `ALONE`, or undefined where the two can hardly be one load: more than a day apart, of two trucks,
  * or too far apart in weight. Where both have a number and the two differ, the weights must be the same, and on the same
- * day but where the number is a slip of the hand; a slip with the same truck on the same day has the tolerance. It costs
- * the same the other way round.
+ * day but where the number is a slip of the hand; a slip has the tolerance with the same truck on the same day, if neither
+ * number stands in the other list. It costs the same the other way round.
  */
-export function pairCost(
-  a: ReadRow,
-  b: ReadRow,
-  { tolerance, isNumberedAlike, numberOf }: Likening,
-): number | undefined {
+export function pairCost(a: ReadRow, b: ReadRow, likening: Likening): number | undefined {
+  const { tolerance, isNumberedAlike } = likening;
   const days = Math.abs(a.day - b.day);
   if (days > 1) return undefined;
   if (a.truck !== null && b.truck !== null && a.truck !== b.truck) return undefined;
@@ -75,7 +74,7 @@ export function pairCost(
   const most = reach(heavier(a, b), tolerance);
   if (apart > most) return undefined;
   const isSame = isSameWeight(a, b);
-  const ticket = isNumberedAlike ? ticketCost(a, b, { isSame, numberOf }) : 0;
+  const ticket = isNumberedAlike ? ticketCost(a, b, { isSame, ...likening }) : 0;
   if (ticket === undefined) return undefined;
   // Rounded up, so that only the same weight costs nothing.
   const weight = isSame || most === 0 ? 0 : Math.ceil((Math.max(1, apart) * WEIGHT) / most);
@@ -97,7 +96,7 @@ function isOther(a: string | null, b: string | null): boolean {
 function ticketCost(
   a: ReadRow,
   b: ReadRow,
-  { isSame, numberOf }: { readonly isSame: boolean; readonly numberOf: Likening['numberOf'] },
+  { isSame, numberOf, isAnswered }: Likening & { readonly isSame: boolean },
 ): number | undefined {
   const [one, other] = [numberOf(a), numberOf(b)];
   if (one === null && other === null) return 0;
@@ -105,7 +104,8 @@ function ticketCost(
   if (one === other) return 0;
   if (ticketCauses({ mine: a, record: b }).length > 0) {
     const isSameTruck = a.truck !== null && b.truck !== null && a.day === b.day;
-    return isSame || isSameTruck ? SLIPPED_TICKET : undefined;
+    const isFree = !isAnswered(a) && !isAnswered(b);
+    return isSame || (isSameTruck && isFree) ? SLIPPED_TICKET : undefined;
   }
   const isContradicted =
     a.row.unit === b.row.unit && (isOther(a.row.gross, b.row.gross) || isOther(a.row.tare, b.row.tare));

@@ -27,15 +27,29 @@ export function withoutDoubles(rows: readonly ReadRow[], known: Known): ReadRow[
   return rows.filter((row) => !isPaired(row) && !needless.has(row));
 }
 
-/** For each row without a partner that stands twice, the one of its list that it repeats. */
-export function doublesAmong(rows: readonly ReadRow[], { numberOf, isPaired }: Known): Map<ReadRow, ReadRow> {
+/**
+ * For each row without a partner that stands twice, the one of its list that it repeats. A row that has its partner under
+ * another number stands there by mistake, and nothing repeats it but what says the same.
+ */
+export function doublesAmong(
+  rows: readonly ReadRow[],
+  {
+    numberOf,
+    partnerOf,
+  }: Pick<Known, 'numberOf'> & { readonly partnerOf: (row: ReadRow) => ReadRow | undefined },
+): Map<ReadRow, ReadRow> {
+  const isPaired = (row: ReadRow) => partnerOf(row) !== undefined;
+  const isUnderItsOwn = (row: ReadRow) => {
+    const partner = partnerOf(row);
+    return !partner || numberOf(partner) === null || numberOf(partner) === numberOf(row);
+  };
   const doubles = new Map<ReadRow, ReadRow>();
   const keyOf = (row: ReadRow) => numberOf(row) ?? row.content;
   const open = (row: ReadRow) => (isPaired(row) ? null : keyOf(row));
   for (const group of alike(rowsWithAny(rows, { of: open, keyOf }), keyOf)) {
     const inOrder = inOwnOrder(group);
     const paired = inOrder.filter(isPaired);
-    const first = paired[0] ?? inOrder[0];
+    const first = paired.find(isUnderItsOwn) ?? inOrder.find((row) => !isPaired(row));
     // The one that says the same where there is one, since several loads may share a number.
     const same = new Map(paired.toReversed().map((row) => [loadOf(row), row]));
     for (const row of inOrder) {

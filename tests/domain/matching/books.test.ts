@@ -12,3 +12,8 @@ test.each([1, 2, 3])(
     expect({ missed, invented }).toEqual({ missed: [], invented: [] });
   },
 );
+
+test.each([1, 2, 3, 4, 5, 6])('so are 1,500 that get in each other’s way (seed %i)', (seed) => {
+  const { missed, invented } = judgeBooks(generateBooks({ rows: 5000, planted: 1500, seed }));
+  expect({ missed, invented }).toEqual({ missed: [], invented: [] });
+});

@@ -119,7 +119,8 @@ export function plant(kind: PlantedKind, planting: Planting): Planted | undefine
     case 'amount-rounded':
       return amount(plusCents(owed, chance.pick([1n, -1n, 2n])), 'rounded');
     case 'amount-unknown':
-      return amount(plusCents(owed, 11_377n), undefined);
+      // More than all charges.
+      return amount(plusCents(owed, 39_113n), undefined);
     case 'charge-left-out':
       return amount(plusCents(owed, -cents(row.priced?.charges?.[0]?.amount ?? '')), 'charge-left-out');
     case 'charge-twice':

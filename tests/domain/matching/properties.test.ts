@@ -159,7 +159,12 @@ test('what has no number is paired at the least cost of all ways', () => {
     fc.property(someFields(6), someFields(6), (ours, theirs) => {
       const bare = (rows: ListRow[]) => rows.map((row): ListRow => ({ ...row, ticket: null }));
       const [mine, record] = [bare(rowsFrom(ours, 'm')), bare(rowsFrom(theirs, 'r'))];
-      const likening = { tolerance: USUAL_TOLERANCE, isNumberedAlike: true, numberOf: () => null };
+      const likening = {
+        tolerance: USUAL_TOLERANCE,
+        isNumberedAlike: true,
+        numberOf: () => null,
+        isAnswered: () => false,
+      };
       const [left, right] = [readList(mine, 'mine'), readList(record, 'record')];
       const costs = left.map((a) => right.map((b) => pairCost(a, b, likening)));
       for (const [index, row] of costs.entries()) {
