@@ -252,11 +252,11 @@ describe('beside the season before', () => {
       `${shown(apart < 0n ? -apart : apart, 100n, 2)} ${apart < 0n ? 'less' : 'more'}`,
     );
     expect(figure('Half of the loads had a price within')).toMatchObject({
-      before: '1.0',
-      now: '4.0',
-      differs: '3.0 more',
+      before: '1',
+      now: '4',
+      differs: '3 more',
     });
-    expect(figure('Half of the money had come within')).toMatchObject({ before: undefined, now: '11' });
+    expect(figure('Half of what is paid had come within')).toMatchObject({ before: undefined, now: '11' });
     expect(last?.weeks.map(({ nth, amount }) => [nth, amount])).toEqual([[1, '4089.98']]);
   });
 

@@ -74,7 +74,11 @@ export function compareSeasons(
         before: show(shownBefore, other),
         differs:
           isComparable && shown !== undefined && shownBefore !== undefined
-            ? differs(shown, shownBefore, { show: printing.show, places: figure.places })
+            ? differs(shown, shownBefore, {
+                show: printing.show,
+                places: figure.places,
+                isDays: figure.unit === 'days',
+              })
             : undefined,
       },
     ];
@@ -82,19 +86,31 @@ export function compareSeasons(
 }
 
 function printed(figure: Figure | undefined): string | undefined {
-  return figure?.value && printFixed(figure.value, figure.places);
+  if (!figure?.value) return undefined;
+  const text = printFixed(figure.value, figure.places);
+  // Nobody says 4.0 days.
+  return figure.unit === 'days' ? plainDays(text) : text;
+}
+
+function plainDays(text: string): string {
+  return text.replace(/\.0$/, '');
 }
 
 function differs(
   now: string,
   before: string,
-  { show, places }: { readonly show: SeasonPrinting['show']; readonly places: number },
+  {
+    show,
+    places,
+    isDays,
+  }: { readonly show: SeasonPrinting['show']; readonly places: number; readonly isDays: boolean },
 ): string {
   const [one, other] = [decimal(now), decimal(before)];
   const apart = subtract(one, other);
   if (isZero(apart)) return 'the same';
   const isMore = compare(one, other) > 0;
-  return `${show(printFixed(isMore ? apart : subtract(other, one), places))} ${isMore ? 'more' : 'less'}`;
+  const text = printFixed(isMore ? apart : subtract(other, one), places);
+  return `${show(isDays ? plainDays(text) : text)} ${isMore ? 'more' : 'less'}`;
 }
 
 function figuresOf(
@@ -150,7 +166,7 @@ function figuresOf(
     plain('Half of the loads had a price within', 'days', settlement?.median, 1),
     plain('Half of the loads were invoiced within', 'days', money?.invoice?.median, 1),
     plain(
-      'Half of the money had come within',
+      'Half of what is paid had come within',
       'days',
       money?.money.median === undefined ? undefined : whole(money.money.median),
       0,

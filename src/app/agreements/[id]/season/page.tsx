@@ -58,6 +58,11 @@ export default async function SeasonPage({ params }: { readonly params: Promise<
           <SeasonCompared page={page} />
           <SeasonDays page={page} />
           <SeasonQuestionsPart page={page} />
+          {page.side === 'adviser' ? (
+            <p className="hint">
+              Invoices, payments and questions are for the two parties; an adviser does not see them.
+            </p>
+          ) : null}
           <SeasonTests page={page} locale={locale} />
         </>
       )}

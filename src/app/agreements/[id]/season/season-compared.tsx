@@ -8,7 +8,7 @@ export function SeasonCompared({ page }: { readonly page: SeasonPage }) {
   const { last, seller, buyer, number, today, side } = page;
   return (
     <section aria-labelledby="before">
-      <h2 id="before">Against last season</h2>
+      <h2 id="before">Against the season before</h2>
       {last === undefined ? (
         <p>
           There is none to compare with: {side === 'adviser' ? 'you see' : 'this record holds'} no earlier
@@ -17,19 +17,20 @@ export function SeasonCompared({ page }: { readonly page: SeasonPage }) {
       ) : (
         <>
           <p>
-            Last season is agreement <a href={`/agreements/${last.agreementId}/season`}>{last.number}</a>,
-            delivered from {dayInWords(last.first, today)} to {dayInWords(last.last, today)}. It is the whole
-            of it, beside what came of {number} so far.
+            The one before, of the same parties and the same feed, is agreement{' '}
+            <a href={`/agreements/${last.agreementId}/season`}>{last.number}</a>, delivered from{' '}
+            {dayInWords(last.first, today)} to {dayInWords(last.last, today)}. All of it stands beside what
+            has come under {number} so far.
           </p>
           <table className="money-table season-compared">
             <thead>
               <tr>
                 <th scope="col">Figure</th>
                 <th scope="col" className="amount">
-                  This season
+                  This season, {number}
                 </th>
                 <th scope="col" className="amount">
-                  Last season
+                  Before, {last.number}
                 </th>
               </tr>
             </thead>
@@ -47,6 +48,10 @@ export function SeasonCompared({ page }: { readonly page: SeasonPage }) {
               ))}
             </tbody>
           </table>
+          <p className="hint">
+            Days are counted to when something was done in this record. A season that was brought in from
+            files afterwards had its prices on that day.
+          </p>
         </>
       )}
     </section>

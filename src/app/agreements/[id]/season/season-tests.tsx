@@ -6,7 +6,7 @@ import { dayInWords } from '../../../../domain/dates/day-words.ts';
 import type { SeasonPage } from '../../../../usecases/season/read-season-page.ts';
 import type { MeasureView, SpreadRow } from '../../../../usecases/season/season-view.ts';
 import { UpAxis } from '../../../charts/chart-axes.tsx';
-import { loadsInWords } from './season-words.ts';
+import { loadsInWords, opened } from './season-words.ts';
 import { FRAME, type SpreadPicture, spreadPicture } from './spread-picture.ts';
 
 export interface SeasonTestsProps {
@@ -44,26 +44,29 @@ function Measure({ measure, page, locale }: SeasonTestsProps & { readonly measur
   const so =
     whole.results === 1
       ? `One result: ${whole.mean} ${unit}.`
-      : `From ${whole.least} to ${whole.greatest}, half of ${whole.results} results below ${whole.median}; mean ${whole.mean} ${unit}.`;
+      : `From ${whole.least} to ${whole.greatest}, the middle one of ${whole.results} results ${whole.median}; mean ${whole.mean} ${unit}.`;
   return (
-    <section aria-label={name}>
-      <h3>{name}</h3>
+    <section aria-label={opened(name)}>
+      <h3>{opened(name)}</h3>
       <p>{so}</p>
       {picture ? (
         <figure className="chart test-chart">
           <Stalks picture={picture} show={show} today={page.today} label={`${name} by day. ${so}`} />
           <figcaption>
-            {unit}, by day of delivery. Line: least to greatest. Bar: the middle. Dot: the mean.
+            {unit}, by day of delivery.{' '}
+            {days.every(({ results }) => results === 1)
+              ? 'Each dot is a day with one result.'
+              : 'Dot: the mean of a day. Line: from its least result to its greatest, the middle one across.'}
           </figcaption>
         </figure>
       ) : null}
       <details className="more-fields">
-        <summary>{name} by day, in figures</summary>
+        <summary>{opened(name)} by day, in figures</summary>
         <Spreads rows={days} first="Delivered" nameOf={({ of }) => dayInWords(of, page.today)} unit={unit} />
       </details>
       <details className="more-fields">
         <summary>
-          {name} by {page.season.others}
+          {opened(name)} by {page.season.others}
         </summary>
         <Spreads
           rows={others}

@@ -4,7 +4,7 @@
 import { figuresFor } from '../../../../documents/figures.ts';
 import type { SeasonPage } from '../../../../usecases/season/read-season-page.ts';
 import { UpAxis } from '../../../charts/chart-axes.tsx';
-import { TONS, weekInWords, weeksAlternative } from './season-words.ts';
+import { opened, TONS, weekInWords, weeksAlternative } from './season-words.ts';
 import { FRAME, type WeekBars, weekBars } from './week-bars.ts';
 
 export interface SeasonWeeksProps {
@@ -37,7 +37,7 @@ export function SeasonWeeks({ page, locale }: SeasonWeeksProps) {
               Loads
             </th>
             <th scope="col" className="amount">
-              {TONS[ton]} as fed
+              {opened(TONS[ton])} as fed
             </th>
             <th scope="col" className="amount">
               Settled, {currency}

@@ -94,8 +94,9 @@ export function paidSentence({ paid, median, longest }: MoneyWaitView, { currenc
 export function unpaidSentence({ unpaid }: MoneyWaitView, { currency }: Units): string {
   if (unpaid.documents === 0) return 'No invoice for feed is open.';
   const on = unpaid.documents === 1 ? 'one document' : `${unpaid.documents} documents`;
-  const held = unpaid.held === undefined ? '' : ` ${unpaid.held} of it is held.`;
-  return `${unpaid.open} ${currency} on ${on} is unpaid, and in none of these days.${held}`;
+  const held =
+    unpaid.held === undefined ? '' : ` ${unpaid.held} ${currency} of it is held, since it is questioned.`;
+  return `${unpaid.open} ${currency} on ${on} is not paid yet and counts in none of these days.${held}`;
 }
 
 /** "Nine questions: seven decided by the agreed rule, one agreed on …" */
@@ -134,6 +135,7 @@ export function costsSentence(
   );
 }
 
-function opened(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+/** "Dry matter"; "pH" keeps its letters. */
+export function opened(words: string): string {
+  return words === 'pH' ? words : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

@@ -10,6 +10,8 @@ export const FRAME = { width: 560, height: 240, left: 78, right: 10, top: 12, bo
 const MOST_WEEKS = 40;
 /** Of a week's room. */
 const BAR_SHARE = 0.72;
+/** However few the weeks, a bar is a bar and no wall. */
+const WIDEST_BAR = 36;
 /** Numbers under the bars stand at least so far apart. */
 const NUMBER_WIDTH = 34;
 
@@ -48,8 +50,8 @@ export function weekBars(now: readonly Week[], before: readonly Week[]): WeekBar
   const weeks = slots([...now, ...before].map(({ nth }) => nth));
   const slot = (FRAME.width - FRAME.left - FRAME.right) / weeks.length;
   const bars = before.length > 0 ? 2 : 1;
-  const width = (slot * BAR_SHARE) / bars;
-  const start = (nth: number) => FRAME.left + weeks.indexOf(nth) * slot + (slot * (1 - BAR_SHARE)) / 2;
+  const width = Math.min(WIDEST_BAR, (slot * BAR_SHARE) / bars);
+  const start = (nth: number) => FRAME.left + weeks.indexOf(nth) * slot + (slot - bars * width) / 2;
   const barOf = ({ nth, amount }: Week, place: number): Bar => {
     const [zero, end] = [y(0), y(Number(amount))];
     return {
