@@ -20,6 +20,7 @@ import './look/money.css';
 import './look/payments.css';
 import './look/retests.css';
 import './look/meetings.css';
+import './look/season.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { countNews } from '../usecases/notices/read-notices.ts';

@@ -98,6 +98,11 @@ export const ROWS: readonly Row[] = [
     [200, 200, 200, 200, 404, 307],
   ),
   page(
+    'agreements/[id]/season/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/season`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  page(
     'agreements/[id]/series/[name]/page.tsx',
     ({ agreement }) => `/agreements/${agreement}/series/corn-county-bid`,
     [200, 200, 200, 200, 404, 307],

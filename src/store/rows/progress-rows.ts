@@ -16,3 +16,23 @@ export async function readDeliveredLoads(tx: Transaction, agreementId: string): 
     rows.map(({ id }) => id),
   );
 }
+
+/** When deliveries under an agreement began and ended. */
+export interface DeliverySpanRow {
+  readonly agreementId: string;
+  /** Local dates of the agreement. */
+  readonly first: string;
+  readonly last: string;
+}
+
+/** Of some agreements; those to which nothing came are left out, and so are void tickets. */
+export async function readDeliverySpans(
+  tx: Transaction,
+  agreementIds: readonly string[],
+): Promise<readonly DeliverySpanRow[]> {
+  return await tx.$queryRawUnsafe<DeliverySpanRow[]>(
+    `SELECT agreement_id AS "agreementId", min(delivered_on)::text AS first, max(delivered_on)::text AS last
+     FROM current_load WHERE agreement_id = ANY($1::uuid[]) AND NOT is_void GROUP BY agreement_id`,
+    agreementIds,
+  );
+}

@@ -27,6 +27,7 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         <Step to={`/loads?agreement=${id}`} label="Its loads" />
         {side === 'adviser' ? null : <Step to={`/money?agreement=${id}`} label="Its money" />}
         <Step to={`/agreements/${id}/progress`} label="Progress" />
+        <Step to={`/agreements/${id}/season`} label="The season" />
         <Step to={`/agreements/${id}/samples`} label="Samples" />
         {side === 'adviser' ? null : <Step to={`/retests?agreement=${id}`} label="Questions" />}
         {side === 'adviser' ? null : <Step to={`/agreements/${id}/own-list`} label="Your list" />}
