@@ -93,6 +93,17 @@ export const ROWS: readonly Row[] = [
     [200, 200, 200, 200, 404, 307],
   ),
   page(
+    'agreements/[id]/season-close/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/season-close`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  {
+    route: 'GET agreements/[id]/season-close/file/route.ts',
+    // Not sealed yet; who may save the file of one that is, is tried in season-close.test.ts.
+    path: ({ agreement }) => `/agreements/${agreement}/season-close/file`,
+    expected: statuses([409, 409, 409, 409, 404, 401]),
+  },
+  page(
     'agreements/[id]/progress/page.tsx',
     ({ agreement }) => `/agreements/${agreement}/progress`,
     [200, 200, 200, 200, 404, 307],

@@ -1,0 +1,276 @@
+/**
+ * Closing a season: what is open still, what the season came to, the two signatures, and the seal.
+ */
+import { randomUUID } from 'node:crypto';
+import { signOf, unsigned } from '../../../../documents/amount-strings.ts';
+import { type Figures, figuresFor } from '../../../../documents/figures.ts';
+import { mayDo } from '../../../../domain/parties/permissions.ts';
+import type { ClosingStatement } from '../../../../domain/season-close/closing-statement.ts';
+import { pointInWords } from '../../../../domain/season-close/open-points.ts';
+import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
+import { Refusal } from '../../../../usecases/refusal.ts';
+import { type CloseView, readClose } from '../../../../usecases/season-close/read-close.ts';
+import { RecordForm } from '../../../forms/record-form.tsx';
+import type { Asked } from '../../../place/asked.ts';
+import { withPartner } from '../../../place/partner-words.ts';
+import { ask } from '../../../server/ask.ts';
+import { readerLocale } from '../../../server/current-caller.ts';
+import { toldBy } from '../../../server/told.ts';
+import { drawUpClose, signSeason } from './close-actions.ts';
+
+export const metadata = { title: 'Closing the season' };
+
+export interface ClosePageProps {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Asked>;
+}
+
+export default async function ClosePage({ params, searchParams }: ClosePageProps) {
+  const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
+  const { agreement, view, maySign } = await ask(async (context) => {
+    const agreement = await readAgreementWords(context, { agreementId: id });
+    if (agreement.side === 'adviser')
+      throw new Refusal('not-found', 'A season is closed by its two parties.');
+    return {
+      agreement,
+      view: await readClose(context, { agreementId: id }),
+      maySign: mayDo(context.caller.role, 'sign'),
+    };
+  });
+  const told = await toldBy(asked);
+  const figures = figuresFor(locale);
+  return (
+    <>
+      <div className="title">
+        <h1>Closing the season</h1>
+        <p className="quiet-word">
+          <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
+        </p>
+      </div>
+      {told === undefined ? null : (
+        <p className="told" role="status">
+          {told}
+        </p>
+      )}
+      {view.seal ? (
+        <Sealed agreementId={id} view={view} />
+      ) : (
+        <p className="hint">
+          Both sides sign one statement. From then on nothing is recorded under this agreement any more; what
+          comes later belongs to your next one. Compare{' '}
+          <a href={`/agreements/${id}/own-list`}>your own list</a> with the record first.
+        </p>
+      )}
+      <Points view={view} currency={agreement.currency} />
+      <Statement statement={view.statement} figures={figures} />
+      <Signatures view={view} />
+      {view.seal || !maySign ? null : <Sign agreementId={id} view={view} />}
+      {!view.seal && !maySign ? (
+        <p className="hint">An owner of your party draws up and signs the statement.</p>
+      ) : null}
+    </>
+  );
+}
+
+function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string; readonly view: CloseView }) {
+  if (!seal) return null;
+  return (
+    <section aria-labelledby="sealed">
+      <h2 id="sealed">Sealed on {seal.on}</h2>
+      <p>
+        Nothing of this season can be recorded, changed or taken out any more. Keep the file with your papers:
+        with it and the two lines below, anybody can check the seal by <code>huskledger check-seal</code>,
+        without this program’s record.
+      </p>
+      <dl className="facts">
+        <div>
+          <dt>Root</dt>
+          <dd className="fingerprint">{seal.root}</dd>
+        </div>
+        <div>
+          <dt>Mark</dt>
+          <dd className="fingerprint">{seal.mark}</dd>
+        </div>
+      </dl>
+      <p>
+        <a className="act-link" href={`/agreements/${agreementId}/season-close/file`}>
+          Save the season’s file
+        </a>
+      </p>
+    </section>
+  );
+}
+
+function Points({ view, currency }: { readonly view: CloseView; readonly currency: string }) {
+  const { points, inTheWay } = view;
+  const carried = points.filter((point) => !inTheWay.includes(point));
+  return (
+    <>
+      {inTheWay.length === 0 ? null : (
+        <section aria-labelledby="in-the-way">
+          <h2 id="in-the-way">To settle first</h2>
+          <ul>
+            {inTheWay.map((point) => (
+              <li key={point.kind}>{pointInWords(point, currency)}.</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {carried.length === 0 ? null : (
+        <section aria-labelledby="carried">
+          <h2 id="carried">Open, and may be carried over if both agree</h2>
+          <ul>
+            {carried.map((point) => (
+              <li key={point.kind}>{pointInWords(point, currency)}.</li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function Statement({
+  statement,
+  figures,
+}: {
+  readonly statement: ClosingStatement;
+  readonly figures: Figures;
+}) {
+  const { loads, committed, money, questions, currency, seller, buyer, carried, journal } = statement;
+  const amount = (text: string) => `${figures.show(text)} ${currency}`;
+  const sign = signOf(money.balance);
+  const facts: readonly (readonly [string, string])[] = [
+    ['Loads settled', figures.show(loads.settled)],
+    ...(loads.refused === '0' ? [] : [['Loads refused', figures.show(loads.refused)] as const]),
+    ...(loads.unsettled === '0' ? [] : [['Loads not settled', figures.show(loads.unsettled)] as const]),
+    ...(committed
+      ? ([
+          [
+            `Committed, ${committed.unit} ${committed.weight}`,
+            `${figures.show(committed.amount)}${committed.tolerancePercent === null ? '' : `, ± ${figures.show(committed.tolerancePercent)} %`}`,
+          ],
+          ['Delivered of it', `${figures.show(committed.delivered)} (${committed.standing})`],
+        ] as const)
+      : []),
+    ['The loads came to', amount(money.settled)],
+    ['Invoiced, notes and fees included', amount(money.invoiced)],
+    ['Paid', amount(money.paid)],
+    [
+      'Left at the close',
+      sign === 0 ? 'nothing' : `${sign > 0 ? buyer : seller} owes ${amount(unsigned(money.balance))}`,
+    ],
+    [
+      'Questions decided, withdrawn, agreed',
+      `${questions.decided}, ${questions.withdrawn}, ${questions.agreed}`,
+    ],
+    ['Entries of the journal', figures.show(journal.entries)],
+  ];
+  return (
+    <section aria-labelledby="statement">
+      <h2 id="statement">What the season came to</h2>
+      <p className="quiet-word">
+        {seller} and {buyer}, drawn up on {statement.drawnUpOn}
+      </p>
+      <dl className="facts sums">
+        {facts.map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd className="amount">{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {carried.length === 0 ? null : <p>Carried over: {carried.map(({ words }) => words).join('; ')}.</p>}
+    </section>
+  );
+}
+
+function Signatures({ view: { drawn, seal } }: { readonly view: CloseView }) {
+  if (!drawn) return null;
+  return (
+    <section aria-labelledby="signatures">
+      <h2 id="signatures">Signatures</h2>
+      {drawn.isStale ? (
+        <p className="told">
+          Something was recorded since the statement was drawn up, so that one can no longer be signed. Draw
+          up a new one.
+        </p>
+      ) : null}
+      <ul>
+        {drawn.signatures.map(({ party, name, on }) => (
+          <li key={party}>
+            {name} for {party}, on {on}
+          </li>
+        ))}
+      </ul>
+      {seal || drawn.isStale || drawn.signatures.length === 2 ? null : (
+        <p>{drawn.isOurs ? 'The other side has yet to sign it.' : 'Your side has yet to sign it.'}</p>
+      )}
+    </section>
+  );
+}
+
+function Sign({ agreementId, view }: { readonly agreementId: string; readonly view: CloseView }) {
+  const { drawn, inTheWay, points } = view;
+  const name = {
+    kind: 'text' as const,
+    name: 'name',
+    label: 'Your own name, as your signature',
+    autoComplete: 'name',
+  };
+  if (drawn && !drawn.isStale && !drawn.signatures.some(({ isOurs }) => isOurs)) {
+    return (
+      <section aria-labelledby="sign">
+        <h2 id="sign">Sign</h2>
+        <p className="hint">With your signature the season is sealed. This cannot be taken back.</p>
+        <RecordForm
+          action={signSeason}
+          submit="Sign, and seal the season"
+          requestKey={randomUUID()}
+          scope="sign"
+          fields={[
+            { kind: 'hidden', name: 'agreement', value: agreementId },
+            { kind: 'hidden', name: 'close', value: drawn.id },
+            { kind: 'hidden', name: 'fingerprint', value: drawn.fingerprint },
+            name,
+          ]}
+        />
+      </section>
+    );
+  }
+  if (inTheWay.length > 0 || (drawn && !drawn.isStale)) return null;
+  return (
+    <section aria-labelledby="draw-up">
+      <h2 id="draw-up">Draw it up and sign</h2>
+      <p className="hint">
+        The other side reads the same figures, and seals the season by its own signature.
+      </p>
+      <RecordForm
+        action={drawUpClose}
+        submit="Draw up the statement and sign it"
+        requestKey={randomUUID()}
+        scope="draw-up"
+        fields={[
+          { kind: 'hidden', name: 'agreement', value: agreementId },
+          ...(points.length === 0
+            ? []
+            : [
+                {
+                  kind: 'checks' as const,
+                  name: 'carries',
+                  label: 'What is open still',
+                  options: [
+                    {
+                      value: 'over',
+                      label: 'Carry it over: the two of you settle it outside this agreement',
+                    },
+                  ],
+                  ticked: [],
+                },
+              ]),
+          name,
+        ]}
+      />
+    </section>
+  );
+}

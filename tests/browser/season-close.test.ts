@@ -1,0 +1,119 @@
+/**
+ * A season closed in two browsers: both bring their lists, differ, settle, sign; then nothing is recorded any more, and the
+ * saved file's seal is checked without the record.
+ */
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { runCli } from '../cli/run-cli.ts';
+import { type Browsing, browseAs, launch } from './browsers.ts';
+import { askSignedIn } from './http-caller.ts';
+import { ADVISER } from './market-record.ts';
+import { newDataFolder, type Program, startProgram } from './program.ts';
+import { fillRetestRecord, type RetestRecordIds } from './retest-record.ts';
+
+let browser: Browser;
+let program: Program;
+let folder: Awaited<ReturnType<typeof newDataFolder>>;
+let ids: RetestRecordIds;
+let seller: Browsing;
+let buyer: Browsing;
+
+beforeAll(async () => {
+  browser = await launch();
+  folder = await newDataFolder();
+  ids = await fillRetestRecord(folder.path);
+  program = await startProgram(folder.path);
+  const { address } = program;
+  seller = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
+  // Everything works without scripts, too.
+  buyer = await browseAs(browser, { side: 'dairy', role: 'owner' }, { address, scripts: false });
+}, 240_000);
+afterAll(async () => {
+  await browser.close();
+  await program.stop();
+  await folder.remove();
+});
+
+const main = async (page: Page): Promise<string> => (await page.locator('main').textContent()) ?? '';
+const DAY = new Date(Date.now() - 2 * 86_400_000 - 7 * 3_600_000).toISOString().slice(0, 10);
+
+async function bring(page: Page, csv: string): Promise<string> {
+  await page.goto(`/agreements/${ids.agreementId}/own-list`);
+  await page.setInputFiles('[name=file]', { name: 'books.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+  await page.getByRole('button', { name: 'Look at the file' }).click();
+  await page.waitForSelector('.import-match');
+  await page.selectOption('[name="column.unit"]', '=lb');
+  await page.getByRole('button', { name: 'Match it with the record' }).click();
+  await page.waitForSelector('[role=status].told');
+  return await main(page);
+}
+
+test('both bring their own list, and one of them differs', async () => {
+  const rows = (t4: string) =>
+    `Ticket,Date,Net,Amount\nT1,${DAY},120000,1620.00\nT2,${DAY},80000,1080.00\nT3,${DAY},120000,1620.00\nT4,${DAY},${t4}\n`;
+  expect(await bring(seller.page, rows('80000,1080.00'))).toContain('Everything agrees');
+  expect(await bring(buyer.page, rows('80000,1008.00'))).toContain('Amount differs');
+  // It was the dairy's own slip: it puts its list right and brings it again, matched as before.
+  expect(await bring(buyer.page, rows('80000,1080.00'))).toContain('Everything agrees');
+});
+
+test('what is open is carried over by both, and the second signature seals', async () => {
+  const at = `/agreements/${ids.agreementId}/season-close`;
+  await seller.page.goto(at);
+  expect(await main(seller.page)).toContain('The buyer owes 2700.00 USD');
+  await seller.page.fill('[name=name]', 'Wren Alder');
+  await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
+  expect(await seller.page.locator('.refused').textContent()).toContain('The buyer owes 2700.00 USD. Settle that first');
+  await seller.page.check('[name="carries.over"]');
+  await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
+  await seller.page.waitForSelector('[role=status].told');
+  expect(await main(seller.page)).toContain('The other side has yet to sign it.');
+
+  await buyer.page.goto(at);
+  expect(await main(buyer.page)).toContain('Carried over: The buyer owes 2700.00 USD.');
+  await buyer.page.fill('[name=name]', 'Juniper Marsh');
+  await buyer.page.getByRole('button', { name: 'Sign, and seal the season' }).click();
+  await buyer.page.waitForSelector('[role=status].told');
+  const sealed = await main(buyer.page);
+  expect(sealed).toContain('Sealed on');
+  expect(sealed).toContain('Wren Alder for Quillback Acres');
+  expect(sealed).toContain('Juniper Marsh for Tarn Hollow Dairy');
+});
+
+test('nothing is recorded in it any more', async () => {
+  const { page } = seller;
+  await page.goto(`/retests/new?agreement=${ids.agreementId}&about=weight&load=${ids.loads['T4']}`);
+  await page.locator('.claims input[inputmode=decimal]').first().fill('81,000');
+  await page.getByRole('button', { name: 'Show what it would mean' }).click();
+  await page.waitForSelector('[name=reason]');
+  await page.fill('[name=reason]', 'Late');
+  await page.getByRole('button', { name: 'Ask this question' }).click();
+  await page.waitForSelector('.refused');
+  expect(await page.locator('.refused').textContent()).toContain('signed shut');
+});
+
+test('the saved file is checked without the record, and a changed byte fails', async () => {
+  const saved = await buyer.context.request.get(`/agreements/${ids.agreementId}/season-close/file`);
+  expect(saved.headers()['content-disposition']).toContain('attachment');
+  const bytes = await saved.body();
+  const path = join(folder.path, 'season.json');
+  await writeFile(path, bytes);
+  const fits = await runCli('check-seal', path);
+  expect(fits).toMatchObject({ status: 0, said: [] });
+  const root = /Root ([0-9a-f]{64})\nMark ([0-9a-f]{64})/.exec(fits.output);
+  await seller.page.goto(`/agreements/${ids.agreementId}/season-close`);
+  const shown = await main(seller.page);
+  expect(shown).toContain(root?.[1]);
+  expect(shown).toContain(root?.[2]);
+  const other = Buffer.from(bytes);
+  const place = Math.floor(other.length / 2);
+  other[place] = other[place] === 0x61 ? 0x62 : 0x61;
+  await writeFile(path, other);
+  expect((await runCli('check-seal', path)).status).toBe(1);
+  const asAdviser = await askSignedIn(program.address, ADVISER);
+  expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close` })).status).toBe(404);
+  expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/file` })).status).not.toBe(200);
+  expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
+});
