@@ -41,7 +41,11 @@ const DAY = new Date(Date.now() - 2 * 86_400_000 - 7 * 3_600_000).toISOString().
 
 async function bring(page: Page, csv: string): Promise<string> {
   await page.goto(`/agreements/${ids.agreementId}/own-list`);
-  await page.setInputFiles('[name=file]', { name: 'books.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+  await page.setInputFiles('[name=file]', {
+    name: 'books.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv),
+  });
   await page.getByRole('button', { name: 'Look at the file' }).click();
   await page.waitForSelector('.import-match');
   await page.selectOption('[name="column.unit"]', '=lb');
@@ -65,7 +69,9 @@ test('what is open is carried over by both, and the second signature seals', asy
   expect(await main(seller.page)).toContain('The buyer owes 2700.00 USD');
   await seller.page.fill('[name=name]', 'Wren Alder');
   await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
-  expect(await seller.page.locator('.refused').textContent()).toContain('The buyer owes 2700.00 USD. Settle that first');
+  expect(await seller.page.locator('.refused').textContent()).toContain(
+    'The buyer owes 2700.00 USD. Settle that first',
+  );
   await seller.page.check('[name="carries.over"]');
   await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
   await seller.page.waitForSelector('[role=status].told');
@@ -114,6 +120,8 @@ test('the saved file is checked without the record, and a changed byte fails', a
   expect((await runCli('check-seal', path)).status).toBe(1);
   const asAdviser = await askSignedIn(program.address, ADVISER);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close` })).status).toBe(404);
-  expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/file` })).status).not.toBe(200);
+  expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/file` })).status).not.toBe(
+    200,
+  );
   expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
 });
