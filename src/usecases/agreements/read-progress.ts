@@ -31,7 +31,8 @@ export async function readProgress(
   });
 }
 
-function countedLoad(
+/** A load as it counts among the deliveries; its value once it has settled. */
+export function countedLoad(
   { terms, outcome, settlements }: LoadOutcome,
   wallClockAt: (instant: number) => string,
 ): CountedLoad {
