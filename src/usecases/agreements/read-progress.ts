@@ -31,7 +31,7 @@ export async function readProgress(
   });
 }
 
-/** A load as progress counts it. */
+/** A load as it counts among the deliveries; its value once it has settled. */
 export function countedLoad(
   { terms, outcome, settlements }: LoadOutcome,
   wallClockAt: (instant: number) => string,

@@ -8,7 +8,6 @@ import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import type { DocumentKind } from '../../domain/money/money-document.ts';
 import type { CountedLoad } from '../../domain/progress/progress.ts';
-import { testRules } from '../../domain/samples/lab-result.ts';
 import {
   type DaysToMoney,
   daysOfLoads,
@@ -22,6 +21,7 @@ import type { Transaction } from '../../store/open-store.ts';
 import { type MoneyRows, readMoneyRows } from '../../store/rows/money/all-money-rows.ts';
 import { readDeliveredLoads } from '../../store/rows/progress-rows.ts';
 import { type FoundAgreement, sideOf } from '../agreements/find-agreement.ts';
+import { countedLoad } from '../agreements/read-progress.ts';
 import type { Context } from '../context.ts';
 import { type LoadOutcome, outcomesOf } from '../loads/load-views.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
@@ -69,20 +69,6 @@ export async function gatherSeason(
     settlement: days.settlement,
     money: rows && { ...days, money: moneyDays(rows, { of, kept }) },
     questions: isParty ? questionsOf(await readCases(tx, found), of) : undefined,
-  };
-}
-
-function countedLoad(
-  { terms, outcome, settlements }: LoadOutcome,
-  wallClockAt: (instant: number) => string,
-): CountedLoad {
-  const isSettled = settlements.length > 0 && outcome.status === 'settled';
-  return {
-    load: outcome.load,
-    result: outcome.result,
-    rules: testRules(terms.agreement),
-    deliveredAt: wallClockAt(outcome.load.deliveredAt),
-    value: isSettled ? outcome.total : undefined,
   };
 }
 

@@ -2,7 +2,9 @@
  * A season for its page: by weeks, what was paid for what came, how the tests lie, the questions and how they ended, days
  * from delivery to money; against the same two parties' season before, where there is one.
  */
+import { MEASURE_UNITS } from '../../domain/agreement/measures.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
+import { compare, decimal } from '../../domain/numbers/exact.ts';
 import { lastSeason, type SeasonSpan } from '../../domain/season/last-season.ts';
 import { questionedName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
@@ -34,6 +36,10 @@ export interface SeasonQuestion {
   /** The figure that was questioned, and the one that counts in the end. */
   readonly first: string;
   readonly value: string | undefined;
+  /** Whether these two are one, however many decimals they are written with. */
+  readonly stays: boolean;
+  /** Of both, as it stands behind the figure. */
+  readonly unit: string;
   /** What the buyer owes more or less by it; undefined where nothing moved, or it is open. */
   readonly moved: { readonly amount: string; readonly to: 'seller' | 'buyer' } | undefined;
 }
@@ -197,6 +203,8 @@ function questionsView(
         standing: waitingOf(asked, { found, side, today }).standing,
         first: printing.show(row.fact.first),
         value: ending && printing.show(ending.fact.value),
+        stays: ending !== undefined && compare(decimal(ending.fact.value), decimal(row.fact.first)) === 0,
+        unit: about === 'weight' ? (asked.weighed?.unit ?? '') : MEASURE_UNITS[about],
         moved: ending && movedBy(ending.fact.changed, printing),
       };
     }),

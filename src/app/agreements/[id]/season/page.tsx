@@ -3,6 +3,7 @@
  * questioned, and how the tests lie.
  */
 import { readSeasonPage } from '../../../../usecases/season/read-season-page.ts';
+import type { SumView } from '../../../../usecases/season/season-view.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { SeasonCompared } from './season-compared.tsx';
@@ -13,6 +14,12 @@ import { SeasonWeeks } from './season-weeks.tsx';
 import { dryMatterSentence, leftOutSentence, starchSentence, TONS, valueSentence } from './season-words.ts';
 
 export const metadata = { title: 'The season' };
+
+/** "the 20 tested loads hold", whether they have settled or not. */
+function testedWords({ loads, untestedLoads }: SumView): string {
+  const tested = loads - untestedLoads;
+  return tested === 1 ? 'the one tested load holds' : `the ${tested} tested loads, settled or not, hold`;
+}
 
 export default async function SeasonPage({ params }: { readonly params: Promise<{ readonly id: string }> }) {
   const { id } = await params;
@@ -37,7 +44,7 @@ export default async function SeasonPage({ params }: { readonly params: Promise<
             {sums.wetTons} {TONS[ton]} came as fed
             {sums.untestedLoads === sums.loads
               ? ', none of it tested yet.'
-              : `; the tested loads hold ${sums.dryTons} ${TONS[ton]} of dry matter.`}
+              : `; ${testedWords(sums)} ${sums.dryTons} ${TONS[ton]} of dry matter.`}
             {refused === 0
               ? ''
               : ` ${refused === 1 ? 'One load was' : `${refused} loads were`} refused and ${refused === 1 ? 'counts' : 'count'} for nothing here.`}

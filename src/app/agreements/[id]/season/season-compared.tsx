@@ -27,10 +27,10 @@ export function SeasonCompared({ page }: { readonly page: SeasonPage }) {
               <tr>
                 <th scope="col">Figure</th>
                 <th scope="col" className="amount">
-                  This season, {number}
+                  This season <span className="under">{number}</span>
                 </th>
                 <th scope="col" className="amount">
-                  Before, {last.number}
+                  The one before <span className="under">{last.number}</span>
                 </th>
               </tr>
             </thead>

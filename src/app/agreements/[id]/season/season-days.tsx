@@ -53,9 +53,11 @@ export function SeasonDays({ page }: { readonly page: SeasonPage }) {
             <li>
               <strong>Money.</strong> {paidSentence(money, page)}
             </li>
-            <li>
-              <strong>Unpaid.</strong> {unpaidSentence(money, page)}
-            </li>
+            {money.invoice || money.unpaid.documents > 0 ? (
+              <li>
+                <strong>Unpaid.</strong> {unpaidSentence(money, page)}
+              </li>
+            ) : null}
           </>
         ) : null}
       </ul>
@@ -63,7 +65,8 @@ export function SeasonDays({ page }: { readonly page: SeasonPage }) {
         Days are counted from the day of delivery to the day on which the price was settled here
         {money
           ? ', to the date of the invoice, and to the day of payment or of set-off. Advances count as money on their day; a check that came back does not count, and discounts, interest and fees are left out.'
-          : '.'}
+          : '.'}{' '}
+        Loads that were brought in from a file long after they came count from their delivery, too.
       </p>
     </section>
   );

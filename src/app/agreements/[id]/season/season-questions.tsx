@@ -33,9 +33,11 @@ export function SeasonQuestionsPart({ page }: { readonly page: SeasonPage }) {
   );
 }
 
-function figures({ first, value, isOver }: SeasonQuestion): string {
-  if (!isOver || value === undefined) return `Reported: ${first}.`;
-  return value === first ? `${first} stays.` : `${first} became ${value}.`;
+/** "48,540 became 47,900 lb." */
+function figures({ first, value, stays, unit }: SeasonQuestion): string {
+  const withUnit = (figure: string) => (unit === '' ? figure : `${figure} ${unit}`);
+  if (value === undefined) return `The questioned figure is ${withUnit(first)}.`;
+  return stays ? `${withUnit(first)} stays.` : `${first} became ${withUnit(value)}.`;
 }
 
 function movedBy(

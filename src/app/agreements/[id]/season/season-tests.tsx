@@ -144,7 +144,7 @@ interface StalksProps {
   readonly label: string;
 }
 
-function Stalks({ picture: { stalks, up, across }, show, today, label }: StalksProps) {
+function Stalks({ picture: { stalks, up, across, halfMark }, show, today, label }: StalksProps) {
   return (
     <svg viewBox={`0 0 ${FRAME.width} ${FRAME.height}`} role="img" aria-label={label}>
       <UpAxis frame={FRAME} marks={up.map(({ at, figure }) => ({ at, label: show(figure) }))} />
@@ -156,7 +156,7 @@ function Stalks({ picture: { stalks, up, across }, show, today, label }: StalksP
       {stalks.map(({ key, x, least, median, greatest, mean }) => (
         <g key={key} className="test-stalk">
           <line x1={x} x2={x} y1={least} y2={greatest} />
-          {least === greatest ? null : <line x1={x - 6} x2={x + 6} y1={median} y2={median} />}
+          {least === greatest ? null : <line x1={x - halfMark} x2={x + halfMark} y1={median} y2={median} />}
           <circle cx={x} cy={mean} r="4" />
         </g>
       ))}

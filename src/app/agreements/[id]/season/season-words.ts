@@ -36,14 +36,18 @@ export function valueSentence({ sums }: SeasonView, { currency }: Units): string
   } not in that sum.`;
 }
 
-/** "161.54 USD a short ton of dry matter: 55,000.00 USD for 340.47 short tons." */
+/** "161.54 USD a short ton of dry matter: 55,000.00 USD for the 340.47 short tons in 19 settled loads." */
 export function dryMatterSentence(price: PriceView, { currency, ton }: Units): string {
-  return `${price.perTon} ${currency} a ${TON[ton]} of dry matter: ${price.value} ${currency} for ${price.tons} ${TONS[ton]}.`;
+  return `${price.perTon} ${currency} a ${TON[ton]} of dry matter: ${price.value} ${currency} for the ${price.tons} ${TONS[ton]} ${inSettled(price)}.`;
 }
 
 /** "0.1131 USD a pound of starch, or 226.20 USD a short ton: …" */
 export function starchSentence(price: PriceView, { currency, ton, weight }: Units): string {
-  return `${price.perWeight} ${currency} a ${WEIGHT[weight]} of starch, or ${price.perTon} ${currency} a ${TON[ton]}: ${price.value} ${currency} for ${price.tons} ${TONS[ton]}, as if starch were all that was bought.`;
+  return `${price.perWeight} ${currency} a ${WEIGHT[weight]} of starch, or ${price.perTon} ${currency} a ${TON[ton]}: ${price.value} ${currency} for the ${price.tons} ${TONS[ton]} ${inSettled(price)}, as if starch were all that was bought.`;
+}
+
+function inSettled({ loads }: PriceView): string {
+  return loads === 1 ? 'in one settled load' : `in ${loads} settled loads`;
 }
 
 /** Which settled loads the price leaves out; undefined where none. */

@@ -8,6 +8,8 @@ import { roundFigures } from '../../../charts/round-figures.ts';
 export const FRAME = { width: 560, height: 220, left: 62, right: 16, top: 12, bottom: 30 } as const;
 
 export interface SpreadPicture {
+  /** Half the width of the mark at the middle one. */
+  readonly halfMark: number;
   readonly stalks: readonly {
     readonly key: string;
     readonly x: number;
@@ -37,6 +39,7 @@ export function spreadPicture(days: readonly SpreadRow[]): SpreadPicture | undef
     );
   const slot = (FRAME.width - FRAME.left - FRAME.right) / days.length;
   return {
+    halfMark: tenth(Math.min(6, slot * 0.4)),
     stalks: days.map(({ of, plain }, index) => ({
       key: of,
       x: tenth(FRAME.left + (index + 0.5) * slot),
