@@ -66,11 +66,11 @@ test('both bring their own list, and one of them differs', async () => {
 test('what is open is carried over by both, and the second signature seals', async () => {
   const at = `/agreements/${ids.agreementId}/season-close`;
   await seller.page.goto(at);
-  expect(await main(seller.page)).toContain('The buyer owes 2700.00 USD');
+  expect(await main(seller.page)).toContain('Tarn Hollow Dairy owes 2,700.00 USD');
   await seller.page.fill('[name=name]', 'Wren Alder');
   await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
   expect(await seller.page.locator('.refused').textContent()).toContain(
-    'The buyer owes 2700.00 USD. Settle that first',
+    'Tarn Hollow Dairy owes 2700.00 USD. Settle that first',
   );
   await seller.page.check('[name="carries.over"]');
   await seller.page.getByRole('button', { name: 'Draw up the statement and sign it' }).click();
@@ -78,7 +78,7 @@ test('what is open is carried over by both, and the second signature seals', asy
   expect(await main(seller.page)).toContain('The other side has yet to sign it.');
 
   await buyer.page.goto(at);
-  expect(await main(buyer.page)).toContain('Carried over: The buyer owes 2700.00 USD.');
+  expect(await main(buyer.page)).toContain('Carried over by signing: Tarn Hollow Dairy owes 2,700.00 USD.');
   await buyer.page.fill('[name=name]', 'Juniper Marsh');
   await buyer.page.getByRole('button', { name: 'Sign, and seal the season' }).click();
   await buyer.page.waitForSelector('[role=status].told');

@@ -40,14 +40,20 @@ export const closingStatementShape = z.strictObject({
       tolerancePercent: figure.nullable(),
       /** At most six decimals. */
       delivered: figure,
-      standing: z.string(),
+      /** Against the amount, give or take the tolerance. */
+      standing: z.enum(['under', 'within', 'over']),
     })
     .nullable(),
   money: z.strictObject({ settled: figure, invoiced: figure, paid: figure, balance: figure }),
   questions: z.strictObject({ decided: count, withdrawn: count, agreed: count }),
   /** What both sides carry over by signing. */
   carried: z.array(
-    z.strictObject({ kind: z.enum(OPEN_POINT_KINDS), words: z.string(), amount: figure.nullable() }),
+    z.strictObject({
+      kind: z.enum(OPEN_POINT_KINDS),
+      count,
+      words: z.string(),
+      amount: figure.nullable(),
+    }),
   ),
 });
 

@@ -32,8 +32,18 @@ export function mayBeCarried({ kind }: Pick<OpenPoint, 'kind'>): boolean {
   return CARRIED.includes(kind);
 }
 
+export interface PointWords {
+  readonly seller: string;
+  readonly buyer: string;
+  /** Writes an amount, above zero, with its currency. */
+  readonly money: (amount: string) => string;
+}
+
 /** A point in words: "3 loads have not settled". */
-export function pointInWords({ kind, count, amount }: OpenPoint, currency: string): string {
+export function pointInWords(
+  { kind, count, amount }: OpenPoint,
+  { seller, buyer, money }: PointWords,
+): string {
   const many = (one: string, more: string) => (count === 1 ? `One ${one}` : `${count} ${more}`);
   switch (kind) {
     case 'weighing':
@@ -56,7 +66,7 @@ export function pointInWords({ kind, count, amount }: OpenPoint, currency: strin
       return many('load has not settled', 'loads have not settled');
     case 'balance':
       return amount?.startsWith('-')
-        ? `The seller owes ${amount.slice(1)} ${currency}`
-        : `The buyer owes ${amount ?? '0'} ${currency}`;
+        ? `${seller} owes ${money(amount.slice(1))}`
+        : `${buyer} owes ${money(amount ?? '0')}`;
   }
 }

@@ -20,7 +20,7 @@ import { doOnce } from '../do-once.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { badInput } from '../read-input-rows.ts';
 import { Refusal } from '../refusal.ts';
-import { drawUp } from './draw-up.ts';
+import { drawUp, pointWords } from './draw-up.ts';
 import { journalRoot } from './journal-root.ts';
 
 export interface CloseToPropose {
@@ -48,7 +48,7 @@ export async function proposeClose(
     const { statement, points, journal } = await drawUp(tx, context, found);
     const inTheWay = points.filter((point) => !mayBeCarried(point) || !carriesOver);
     if (inTheWay.length > 0) {
-      const told = inTheWay.map((point) => pointInWords(point, found.agreement.currency));
+      const told = inTheWay.map((point) => pointInWords(point, pointWords(found)));
       throw new Refusal('not-ready', `${told.join('. ')}. Settle that first, or carry over what may be.`);
     }
     const text = canonicalText(statement);

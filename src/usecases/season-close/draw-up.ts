@@ -9,7 +9,12 @@ import { decimal } from '../../domain/numbers/exact.ts';
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import { againstCommitted, deliveredOf } from '../../domain/progress/progress.ts';
 import { CLOSING_FORMAT, type ClosingStatement } from '../../domain/season-close/closing-statement.ts';
-import { mayBeCarried, type OpenPoint, pointInWords } from '../../domain/season-close/open-points.ts';
+import {
+  mayBeCarried,
+  type OpenPoint,
+  type PointWords,
+  pointInWords,
+} from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readOpenProposals } from '../../store/rows/correction-rows.ts';
 import { readLoadStandings } from '../../store/rows/money/load-standing-rows.ts';
@@ -84,11 +89,21 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
     },
     carried: points.filter(mayBeCarried).map((point) => ({
       kind: point.kind,
-      words: pointInWords(point, agreement.currency),
+      count: String(point.count),
+      words: pointInWords(point, pointWords(found)),
       amount: point.amount,
     })),
   };
   return { statement, points, journal };
+}
+
+/** How open points name the parties and write money, as it is kept: plain figures. */
+export function pointWords({ row, agreement }: FoundAgreement): PointWords {
+  return {
+    seller: row.sellerName,
+    buyer: row.buyerName,
+    money: (amount) => `${amount} ${agreement.currency}`,
+  };
 }
 
 interface PointGround {

@@ -2,11 +2,9 @@
  * Closing a season: what is open still, what the season came to, the two signatures, and the seal.
  */
 import { randomUUID } from 'node:crypto';
-import { signOf, unsigned } from '../../../../documents/amount-strings.ts';
-import { type Figures, figuresFor } from '../../../../documents/figures.ts';
+import { figuresFor } from '../../../../documents/figures.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
-import type { ClosingStatement } from '../../../../domain/season-close/closing-statement.ts';
-import { pointInWords } from '../../../../domain/season-close/open-points.ts';
+import { type PointWords, pointInWords } from '../../../../domain/season-close/open-points.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { Refusal } from '../../../../usecases/refusal.ts';
 import { type CloseView, readClose } from '../../../../usecases/season-close/read-close.ts';
@@ -17,6 +15,7 @@ import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
 import { drawUpClose, signSeason } from './close-actions.ts';
+import { SeasonCameTo, wordsOf } from './season-came-to.tsx';
 
 export const metadata = { title: 'Closing the season' };
 
@@ -61,8 +60,12 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
           <a href={`/agreements/${id}/own-list`}>your own list</a> with the record first.
         </p>
       )}
-      <Points view={view} currency={agreement.currency} />
-      <Statement statement={view.statement} figures={figures} />
+      <Points view={view} words={wordsOf(view.statement, figures)} />
+      <SeasonCameTo
+        statement={view.statement}
+        figures={figures}
+        standing={view.seal ? 'sealed' : view.drawn && !view.drawn.isStale ? 'drawn up' : 'now'}
+      />
       <Signatures view={view} />
       {view.seal || !maySign ? null : <Sign agreementId={id} view={view} />}
       {!view.seal && !maySign ? (
@@ -101,7 +104,7 @@ function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string;
   );
 }
 
-function Points({ view, currency }: { readonly view: CloseView; readonly currency: string }) {
+function Points({ view, words }: { readonly view: CloseView; readonly words: PointWords }) {
   const { points, inTheWay } = view;
   const carried = points.filter((point) => !inTheWay.includes(point));
   return (
@@ -111,7 +114,7 @@ function Points({ view, currency }: { readonly view: CloseView; readonly currenc
           <h2 id="in-the-way">To settle first</h2>
           <ul>
             {inTheWay.map((point) => (
-              <li key={point.kind}>{pointInWords(point, currency)}.</li>
+              <li key={point.kind}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </section>
@@ -121,67 +124,12 @@ function Points({ view, currency }: { readonly view: CloseView; readonly currenc
           <h2 id="carried">Open, and may be carried over if both agree</h2>
           <ul>
             {carried.map((point) => (
-              <li key={point.kind}>{pointInWords(point, currency)}.</li>
+              <li key={point.kind}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </section>
       )}
     </>
-  );
-}
-
-function Statement({
-  statement,
-  figures,
-}: {
-  readonly statement: ClosingStatement;
-  readonly figures: Figures;
-}) {
-  const { loads, committed, money, questions, currency, seller, buyer, carried, journal } = statement;
-  const amount = (text: string) => `${figures.show(text)} ${currency}`;
-  const sign = signOf(money.balance);
-  const facts: readonly (readonly [string, string])[] = [
-    ['Loads settled', figures.show(loads.settled)],
-    ...(loads.refused === '0' ? [] : [['Loads refused', figures.show(loads.refused)] as const]),
-    ...(loads.unsettled === '0' ? [] : [['Loads not settled', figures.show(loads.unsettled)] as const]),
-    ...(committed
-      ? ([
-          [
-            `Committed, ${committed.unit} ${committed.weight}`,
-            `${figures.show(committed.amount)}${committed.tolerancePercent === null ? '' : `, ± ${figures.show(committed.tolerancePercent)} %`}`,
-          ],
-          ['Delivered of it', `${figures.show(committed.delivered)} (${committed.standing})`],
-        ] as const)
-      : []),
-    ['The loads came to', amount(money.settled)],
-    ['Invoiced, notes and fees included', amount(money.invoiced)],
-    ['Paid', amount(money.paid)],
-    [
-      'Left at the close',
-      sign === 0 ? 'nothing' : `${sign > 0 ? buyer : seller} owes ${amount(unsigned(money.balance))}`,
-    ],
-    [
-      'Questions decided, withdrawn, agreed',
-      `${questions.decided}, ${questions.withdrawn}, ${questions.agreed}`,
-    ],
-    ['Entries of the journal', figures.show(journal.entries)],
-  ];
-  return (
-    <section aria-labelledby="statement">
-      <h2 id="statement">What the season came to</h2>
-      <p className="quiet-word">
-        {seller} and {buyer}, drawn up on {statement.drawnUpOn}
-      </p>
-      <dl className="facts sums">
-        {facts.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd className="amount">{value}</dd>
-          </div>
-        ))}
-      </dl>
-      {carried.length === 0 ? null : <p>Carried over: {carried.map(({ words }) => words).join('; ')}.</p>}
-    </section>
   );
 }
 
