@@ -19,7 +19,7 @@ interface Layer {
 const LAYERS: Readonly<Record<string, Layer>> = {
   domain: { layers: [], packages: ['zod'] },
   journal: { layers: ['domain'], packages: ['canonicalize', 'node:crypto'] },
-  documents: { layers: ['domain', 'journal'], packages: ['pdf-lib', 'fontkit'] },
+  documents: { layers: ['domain', 'journal'], packages: ['fflate', 'fontkit', 'pdf-lib'] },
   environment: { layers: [], packages: ['zod', 'node:path'] },
   files: {
     layers: ['domain'],

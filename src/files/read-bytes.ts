@@ -58,6 +58,15 @@ export async function readText(path: string, file: string): Promise<string> {
   }
 }
 
+/** A whole file, whatever it holds. Throws `UnreadableFile`. */
+export async function readWholeFile(path: string, file: string): Promise<Uint8Array> {
+  try {
+    return await readFile(path);
+  } catch (error) {
+    throw asUnreadable(error, file, undefined);
+  }
+}
+
 function countLines(chunk: Buffer, end: number): number {
   let lines = 0;
   for (let at = chunk.indexOf(LINE_FEED); at >= 0 && at < end; at = chunk.indexOf(LINE_FEED, at + 1)) lines++;

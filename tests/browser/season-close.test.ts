@@ -104,7 +104,7 @@ test('the saved file is checked without the record, and a changed byte fails', a
   const saved = await buyer.context.request.get(`/agreements/${ids.agreementId}/season-close/file`);
   expect(saved.headers()['content-disposition']).toContain('attachment');
   const bytes = await saved.body();
-  const path = join(folder.path, 'season.json');
+  const path = join(folder.path, 'season.zip');
   await writeFile(path, bytes);
   const fits = await runCli('check-seal', path);
   expect(fits).toMatchObject({ status: 0, said: [] });
