@@ -85,7 +85,7 @@ test('a season prints as it stands, signed by one, gone on, and sealed', async (
   expectSaid(sealed.text, [
     'Wren Alder',
     'Juniper Marsh',
-    'Carried over: One load has not settled',
+    'Carried over One load has not settled',
     again.fingerprint,
   ]);
   // Each hash stands in two lines of the box; the mark also whole at the foot.

@@ -34,8 +34,12 @@ export function wordsOf({ seller, buyer, currency }: ClosingStatement, figures: 
 
 /** All of it, in the order in which it is read. */
 export function closingFacts(statement: ClosingStatement, figures: Figures): readonly ClosingFact[] {
-  const { loads, money, questions, journal } = statement;
-  const amount = wordsOf(statement, figures).money;
+  const { loads, money, questions, journal, seller, buyer } = statement;
+  /** A minus sign is easily overlooked: what goes the other way is said. */
+  const amount = (figure: string, otherWay: string) => {
+    const size = wordsOf(statement, figures).money(unsigned(figure));
+    return signOf(figure) < 0 ? `${size} ${otherWay}` : size;
+  };
   const counted =
     (about: ClosingFact['about']) =>
     (name: string, count: string): ClosingFact => ({
@@ -52,9 +56,9 @@ export function closingFacts(statement: ClosingStatement, figures: Figures): rea
     ofLoads('Loads not settled', loads.unsettled),
     ofLoads('Tickets voided', loads.void),
     ...committedFacts(statement, figures).map(([name, value]) => said('loads')(name, value)),
-    ofMoney('The loads came to', amount(money.settled)),
-    ofMoney('Invoiced, notes and fees included', amount(money.invoiced)),
-    ofMoney('Paid', amount(money.paid)),
+    ofMoney('The loads came to', amount(money.settled, `in favour of ${buyer}`)),
+    ofMoney('Invoiced, notes and fees included', amount(money.invoiced, `in favour of ${buyer}`)),
+    ofMoney('Paid', amount(money.paid, `by ${seller}`)),
     ofMoney('Left at the close', balanceWords(statement, figures)),
     ofQuestions('Questions decided', questions.decided),
     ofQuestions('Questions withdrawn', questions.withdrawn),
@@ -82,17 +86,18 @@ function balanceWords(statement: ClosingStatement, figures: Figures): string {
   return `${sign > 0 ? buyer : seller} owes ${owed}`;
 }
 
-/** "Carried over by signing: One load has not settled."; undefined where nothing is. */
-export function carriedSentence(
-  statement: ClosingStatement,
-  figures: Figures,
-  isSealed: boolean,
-): string | undefined {
+/** "2 loads have not settled; Tarn Hollow Dairy owes 1,111.11 USD."; undefined where nothing is carried over. */
+export function carriedSentence(statement: ClosingStatement, figures: Figures): string | undefined {
   const { carried } = statement;
   if (carried.length === 0) return undefined;
   const words = wordsOf(statement, figures);
   const points = carried.map(({ kind, count, amount }) =>
     pointInWords({ kind, count: Number(count), amount }, words),
   );
-  return `${isSealed ? 'Carried over' : 'Carried over by signing'}: ${points.join('; ')}.`;
+  return `${points.join('; ')}.`;
+}
+
+/** What stands over it, once there is something to sign. */
+export function carriedTitle(standing: Exclude<CloseStanding, 'now'>): string {
+  return standing === 'sealed' ? 'Carried over' : 'Carried over by signing';
 }

@@ -15,7 +15,7 @@ function warning(paper: ClosingPaper): string | undefined {
     case 'sealed':
       return undefined;
     case 'now':
-      return `NOT SEALED, AND NOT SIGNED BY ANYBODY. This is how the season stands on ${statement.drawnUpOn}; it goes on, and every figure here may change.`;
+      return `NOT SEALED, AND NOT SIGNED BY ANYBODY. This is how the season stands on ${statement.drawnUpOn}; the season goes on, and every figure here may change.`;
     case 'drawn up': {
       const missing = SIDES.filter((side) => !signatures.some((one) => one.side === side));
       return `NOT SEALED YET. The signature of ${missing.map((side) => statement[side]).join(' and of ')} is missing. Until both have signed, the season goes on, and another statement may take the place of this one.`;
@@ -57,7 +57,7 @@ export function headingPieces({ paper, sheet }: ClosingSetting): Piece[] {
           label: standingOf(paper) === 'now' ? 'As it stands on' : 'Drawn up on',
           value: statement.drawnUpOn,
         },
-        { label: 'Days are those of', value: timeZone },
+        { label: 'Days and dates are those of', value: timeZone },
         { label: 'Currency of all amounts', value: statement.currency },
       ],
       columns: 4,

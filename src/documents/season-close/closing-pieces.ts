@@ -6,7 +6,7 @@ import { prose, sectionHeading } from '../agreement/prose.ts';
 import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { tablePieces } from '../pdf/table.ts';
-import { type ClosingFact, carriedSentence, closingFacts, wordsOf } from './closing-facts.ts';
+import { type ClosingFact, carriedSentence, carriedTitle, closingFacts, wordsOf } from './closing-facts.ts';
 import { headingPieces } from './closing-heading.ts';
 import { type ClosingSetting, type ClosingSide, SIDES, standingOf } from './closing-paper.ts';
 import { sealPieces } from './seal-block.ts';
@@ -18,8 +18,10 @@ export function closingPieces(setting: ClosingSetting): Piece[][] {
     inTheWayPieces(setting),
     sealPieces(setting),
     signaturePieces(setting),
-    ...(['loads', 'money', 'questions'] as const).map((about) => factPieces(about, setting)),
+    factPieces('loads', setting),
+    factPieces('money', setting),
     carriedPieces(setting),
+    factPieces('questions', setting),
     groundPieces(setting),
   ].filter((group) => group.length > 0);
 }
@@ -40,7 +42,7 @@ const SIDE_NAMES: Readonly<Record<ClosingSide, string>> = {
 
 /** None before the statement is drawn up: there is nothing to sign. */
 function signaturePieces({ paper, sheet }: ClosingSetting): Piece[] {
-  const { statement, signatures, fingerprint } = paper;
+  const { statement, signatures, fingerprint, timeZone } = paper;
   if (fingerprint === undefined) return [];
   const across = { left: sheet.left, width: sheet.width, label: sheet.label };
   const rows = SIDES.flatMap((side) => {
@@ -50,7 +52,7 @@ function signaturePieces({ paper, sheet }: ClosingSetting): Piece[] {
       facts: [
         { label: SIDE_NAMES[side], value: statement[side] },
         { label: 'Signed by, as typed', value: own?.name ?? 'NOT SIGNED YET' },
-        { label: 'Signed on', value: own?.on ?? '' },
+        { label: `Signed on, ${timeZone}`, value: own?.on ?? '' },
       ].filter(({ value }) => value !== ''),
       columns: 3,
       value: sheet.strong,
@@ -94,16 +96,10 @@ function factPieces(about: Exclude<ClosingFact['about'], 'journal'>, setting: Cl
 
 function carriedPieces({ paper, figures, sheet }: ClosingSetting): Piece[] {
   const standing = standingOf(paper);
-  const said = carriedSentence(paper.statement, figures, standing === 'sealed');
-  if (standing === 'now') {
-    return said === undefined
-      ? []
-      : [
-          ...sectionHeading('Open, and may be carried over if both agree', sheet),
-          ...prose(said.replace(/^[^:]*: /, ''), sheet),
-        ];
-  }
-  return [...sectionHeading('Carried over', sheet), ...prose(said ?? 'Nothing is carried over.', sheet)];
+  const said = carriedSentence(paper.statement, figures);
+  if (standing === 'now' && said === undefined) return [];
+  const title = standing === 'now' ? 'Open, and may be carried over if both agree' : carriedTitle(standing);
+  return [...sectionHeading(title, sheet), ...prose(said ?? 'Nothing is carried over.', sheet)];
 }
 
 /** The versions of the agreement and the journal, by their fingerprints. */
@@ -128,6 +124,7 @@ function groundPieces({ paper, figures, sheet }: ClosingSetting): Piece[] {
       label: sheet.label,
       value: sheet.body,
       gapBefore: 4,
-    }),
+      // An agreement of many versions goes on over a page.
+    }).map((piece) => ({ ...piece, keepWithNext: false })),
   ];
 }

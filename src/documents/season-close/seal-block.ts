@@ -2,6 +2,7 @@
  * The seal: its root and mark in full, in fours under one another, so that two papers or a paper and a screen can be compared
  * with a finger; and how to check them.
  */
+import { parseInstant, whenText } from '../../domain/dates/instant.ts';
 import { prose, sectionHeading } from '../agreement/prose.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { paragraphPieces } from '../pdf/paragraph.ts';
@@ -50,6 +51,13 @@ function hashesPiece(
   };
 }
 
+/** "2026-11-26 18:04:05 UTC". Throws RangeError on another text. */
+function utcText(moment: string): string {
+  const read = parseInstant(moment);
+  if ('wrong' in read) throw new RangeError(`sealedAt must be ${read.wrong}; found ${moment}`);
+  return `${whenText(read.instant).slice(0, 19).replace('T', ' ')} UTC`;
+}
+
 /** None before the season is sealed. */
 export function sealPieces(setting: ClosingSetting): Piece[] {
   const { paper, sheet } = setting;
@@ -58,7 +66,7 @@ export function sealPieces(setting: ClosingSetting): Piece[] {
   return [
     ...sectionHeading('The seal', sheet),
     ...prose(
-      'With both signatures the season was sealed: nothing can be recorded, changed or taken out under this agreement any more. To check it, run huskledger check-seal FILE on the season’s file: it must say that the seal fits, and print the same root and the same mark.',
+      'With both signatures the season was sealed: nothing can be recorded, changed or taken out under this agreement any more. To check it, run “huskledger check-seal FILE” on the season’s file, which either party saves from its closing page: it must say that the seal fits, and print the same root and the same mark.',
       sheet,
       true,
     ),
@@ -70,7 +78,7 @@ export function sealPieces(setting: ClosingSetting): Piece[] {
       setting,
     ),
     ...paragraphPieces({
-      text: `Compare every group, line by line; the blanks between the groups do not count. The root stands for all entries of the journal, in their order; the mark for the root, this statement, and who signed it when. Sealed at ${sealedAt} (UTC).`,
+      text: `Compare every group, line by line; the blanks between the groups do not count. The root stands for all entries of the journal, in their order; the mark for the root, this statement, and who signed it when. Sealed at ${utcText(sealedAt)}.`,
       left: sheet.left,
       width: sheet.width,
       style: sheet.label,

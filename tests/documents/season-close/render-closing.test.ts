@@ -155,7 +155,7 @@ describe('every leaf of the statement', () => {
     expect(other).toContain(squeezed('Committed 7,500 tonnes of dry matter'));
     expect(other).toContain(squeezed('7 tonnes of dry matter, less than agreed'));
     expect(said(sealed)).toContain(
-      squeezed('Carried over: 2 loads have not settled; Tarn Hollow Dairy owes 1,111.11 USD.'),
+      squeezed('Carried over 2 loads have not settled; Tarn Hollow Dairy owes 1,111.11 USD.'),
     );
   });
 
@@ -172,6 +172,19 @@ describe('every leaf of the statement', () => {
       expect(text).toContain(squeezed(wanted));
     expect(text).not.toContain('Committed');
   });
+
+  test('that goes the other way: said by whom, without a minus sign', () => {
+    const money = { settled: '-1.00', invoiced: '-2.00', paid: '-3.00', balance: '-4.00' };
+    const text = said({ ...sealed, statement: { ...statement, money } });
+    for (const wanted of [
+      'The loads came to 1.00 USD in favour of Tarn Hollow Dairy',
+      'Invoiced, notes and fees included 2.00 USD in favour of Tarn Hollow Dairy',
+      'Paid 3.00 USD by Quillback Acres',
+      'Left at the close Quillback Acres owes 4.00 USD',
+    ])
+      expect(text).toContain(squeezed(wanted));
+    expect(text).not.toMatch(/[−-]\d\.00/);
+  });
 });
 
 describe('signatures and seal', () => {
@@ -185,7 +198,7 @@ describe('signatures and seal', () => {
       `Root ${seal?.root}`,
       `Mark ${seal?.mark}`,
       'huskledger check-seal FILE',
-      'Sealed at 2026-11-26T18:04:05.678Z (UTC)',
+      'Sealed at 2026-11-26 18:04:05 UTC.',
     ]) {
       for (const word of wanted.split(' ')) expect(text).toContain(squeezed(word));
     }

@@ -5,6 +5,7 @@ import type { Figures } from '../../../../documents/figures.ts';
 import {
   type CloseStanding,
   carriedSentence,
+  carriedTitle,
   closingFacts,
 } from '../../../../documents/season-close/closing-facts.ts';
 import type { ClosingStatement } from '../../../../domain/season-close/closing-statement.ts';
@@ -20,7 +21,7 @@ export function SeasonCameTo({
   readonly standing: CloseStanding;
 }) {
   const { seller, buyer, drawnUpOn } = statement;
-  const carried = carriedSentence(statement, figures, standing === 'sealed');
+  const carried = carriedSentence(statement, figures);
   return (
     <section aria-labelledby="statement">
       <h2 id="statement">What the season came to</h2>
@@ -37,7 +38,11 @@ export function SeasonCameTo({
             </div>
           ))}
       </dl>
-      {carried === undefined || standing === 'now' ? null : <p>{carried}</p>}
+      {carried === undefined || standing === 'now' ? null : (
+        <p>
+          {carriedTitle(standing)}: {carried}
+        </p>
+      )}
     </section>
   );
 }
