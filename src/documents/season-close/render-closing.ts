@@ -37,7 +37,8 @@ function frameOf(closing: ClosingPaper): Frame {
   const { number, versions } = statement.agreement;
   const state = stateOf(closing);
   return {
-    running: `${titleOf(closing)}: ${seal ? state : state.toUpperCase()}`,
+    // What is not sealed says so before it says what it is.
+    running: seal ? `${titleOf(closing)}: ${state}` : `${state.toUpperCase()}. ${titleOf(closing)}`,
     foot: [
       `Closing statement of agreement ${number}, ${state}`,
       seal ? `Mark ${seal.mark}` : `Version ${versions.length} of the agreement, SHA-256 ${versions.at(-1)}`,
