@@ -103,6 +103,11 @@ export const ROWS: readonly Row[] = [
     path: ({ agreement }) => `/agreements/${agreement}/season-close/file`,
     expected: statuses([409, 409, 409, 409, 404, 401]),
   },
+  {
+    route: 'GET agreements/[id]/season-close/pdf/route.ts',
+    path: ({ agreement }) => `/agreements/${agreement}/season-close/pdf`,
+    expected: statuses([200, 200, 200, 200, 404, 401]),
+  },
   page(
     'agreements/[id]/progress/page.tsx',
     ({ agreement }) => `/agreements/${agreement}/progress`,

@@ -113,6 +113,14 @@ test('the saved file is checked without the record, and a changed byte fails', a
   const shown = await main(seller.page);
   expect(shown).toContain(root?.[1]);
   expect(shown).toContain(root?.[2]);
+  const paperOf = async ({ page, context }: typeof seller) => {
+    await page.goto(`/agreements/${ids.agreementId}/season-close`);
+    const link = page.getByRole('link', { name: 'Closing statement as PDF' });
+    return await context.request.get((await link.getAttribute('href')) ?? '');
+  };
+  const [paper, buyers] = [await paperOf(seller), await paperOf(buyer)];
+  expect(paper.headers()['content-type']).toBe('application/pdf');
+  expect((await buyers.body()).equals(await paper.body())).toBe(true);
   const other = Buffer.from(bytes);
   const place = Math.floor(other.length / 2);
   other[place] = other[place] === 0x61 ? 0x62 : 0x61;
@@ -120,6 +128,7 @@ test('the saved file is checked without the record, and a changed byte fails', a
   expect((await runCli('check-seal', path)).status).toBe(1);
   const asAdviser = await askSignedIn(program.address, ADVISER);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close` })).status).toBe(404);
+  expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/pdf` })).status).toBe(404);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/file` })).status).not.toBe(
     200,
   );

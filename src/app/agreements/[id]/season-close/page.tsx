@@ -3,6 +3,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { figuresFor } from '../../../../documents/figures.ts';
+import { wordsOf } from '../../../../documents/season-close/closing-facts.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { type PointWords, pointInWords } from '../../../../domain/season-close/open-points.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
@@ -15,7 +16,7 @@ import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
 import { drawUpClose, signSeason } from './close-actions.ts';
-import { SeasonCameTo, wordsOf } from './season-came-to.tsx';
+import { SeasonCameTo } from './season-came-to.tsx';
 
 export const metadata = { title: 'Closing the season' };
 
@@ -66,6 +67,10 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
         figures={figures}
         standing={view.seal ? 'sealed' : view.drawn && !view.drawn.isStale ? 'drawn up' : 'now'}
       />
+      <p>
+        <a href={`/agreements/${id}/season-close/pdf`}>Closing statement as PDF</a>
+        {view.seal ? null : ' (not sealed yet, and the paper says so)'}
+      </p>
       <Signatures view={view} />
       {view.seal || !maySign ? null : <Sign agreementId={id} view={view} />}
       {!view.seal && !maySign ? (
