@@ -87,17 +87,17 @@ function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string;
       <h2 id="sealed">Sealed on {seal.on}</h2>
       <p>
         Nothing of this season can be recorded, changed or taken out any more. Keep the file with your papers:
-        with it and the two lines below, anybody can check the seal by <code>huskledger check-seal</code>,
-        without this program’s record.
+        with it and the two rows of signs below, anybody can check the seal by{' '}
+        <code>huskledger check-seal</code>, without this program’s record.
       </p>
       <dl className="facts">
         <div>
           <dt>Root</dt>
-          <dd className="fingerprint">{seal.root}</dd>
+          <Signs text={seal.root} />
         </div>
         <div>
           <dt>Mark</dt>
-          <dd className="fingerprint">{seal.mark}</dd>
+          <Signs text={seal.mark} />
         </div>
       </dl>
       <p>
@@ -106,6 +106,20 @@ function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string;
         </a>
       </p>
     </section>
+  );
+}
+
+/** Where each group of the 64 signs begins. */
+const GROUPS = Array.from({ length: 16 }, (_, group) => 4 * group);
+
+/** In groups of four, as the paper has them; copied, it is one text. */
+function Signs({ text }: { readonly text: string }) {
+  return (
+    <dd className="signs">
+      {GROUPS.map((start) => (
+        <span key={start}>{text.slice(start, start + 4)}</span>
+      ))}
+    </dd>
   );
 }
 
