@@ -17,8 +17,19 @@ export function paymentInWords(
   return `${reference === null ? name : `${name} ${reference}`}, ${show(unsigned(amount))}`;
 }
 
+/** "received" or "paid back": which way an amount of a list goes, for the side whose list it is. */
+export function directionInWords(amount: string, side: 'seller' | 'buyer'): string {
+  if (isBelowZero(amount)) return side === 'seller' ? 'paid back' : 'received back';
+  return side === 'seller' ? 'received' : 'paid';
+}
+
+export interface PaymentNames extends ListNames {
+  /** Whose list it is. */
+  readonly side: 'seller' | 'buyer';
+}
+
 /** How a row ends, a sentence or a few for each respect in which its pair differs. */
-export function paymentOutcomeInWords(outcome: PaymentOutcome, names: ListNames): readonly string[] {
+export function paymentOutcomeInWords(outcome: PaymentOutcome, names: PaymentNames): readonly string[] {
   switch (outcome.kind) {
     case 'only': {
       const list = names[outcome.in];
@@ -40,7 +51,7 @@ export function paymentOutcomeInWords(outcome: PaymentOutcome, names: ListNames)
   }
 }
 
-function differenceInWords(difference: PaymentDifference, pair: PaymentPair, names: ListNames): string {
+function differenceInWords(difference: PaymentDifference, pair: PaymentPair, names: PaymentNames): string {
   const { mine, record } = pair;
   const both = (own: string, recorded: string) =>
     `${opened(names.mine)} has ${own}, ${names.record} ${recorded}`;
@@ -51,7 +62,12 @@ function differenceInWords(difference: PaymentDifference, pair: PaymentPair, nam
     // Days on which a payment is booked differ without anybody's slip.
     return difference.causes.length === 0 ? said : `${said} ${causesInWords(difference.causes, telling)}`;
   }
-  const money = (amount: string) => `${amount} ${names.currency}`;
-  const said = `${both(money(mine.amount), money(record.amount))}: ${money(unsigned(difference.by))} ${isBelowZero(difference.by) ? 'less' : 'more'}.`;
+  const money = (amount: string) => `${unsigned(amount)} ${names.currency}`;
+  const directed = (amount: string) => `${money(amount)} ${directionInWords(amount, names.side)}`;
+  const isTurned = isBelowZero(mine.amount) !== isBelowZero(record.amount);
+  const isLess = isBelowZero(difference.by) !== isBelowZero(record.amount);
+  const said = isTurned
+    ? `${both(directed(mine.amount), directed(record.amount))}: ${money(difference.by)} apart.`
+    : `${both(money(mine.amount), money(record.amount))}: ${money(difference.by)} ${isLess ? 'less' : 'more'}.`;
   return `${said} ${causesInWords(difference.causes, telling)}`;
 }

@@ -163,6 +163,7 @@ test('sentences say by how much and why', () => {
     record: 'the record',
     load: (side: string, id: string) => `${id} of ${side}`,
     currency: 'USD',
+    side: 'buyer' as const,
   };
   const said = matchPayments(
     { mine: payments('m', ['09-03 1511.11']), record: payments('r', ['09-03 1000.00', '09-05 511.11']) },
