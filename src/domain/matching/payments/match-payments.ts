@@ -61,7 +61,7 @@ export function matchPayments(
   };
   const isLeft = (row: ReadPayment) => !partners.has(row);
 
-  const { pairs, likening } = pairByReference({ mine, record }, { decimals, bounds });
+  const { pairs, likening } = pairByReference({ mine, record }, bounds);
   add(pairs, 'reference');
   const { referenceOf } = likening;
   const looking = {
@@ -162,7 +162,7 @@ interface Lists {
  */
 function pairByReference(
   { mine, record }: Lists,
-  { decimals, bounds }: Required<PaymentSettings>,
+  bounds: Bounds,
 ): { readonly pairs: readonly RowPair<ReadPayment>[]; readonly likening: PaymentLikening } {
   const own = { mine: rowsBy(mine, keyOf), record: rowsBy(record, keyOf) };
   const tooOften = new Set<string>();
@@ -171,7 +171,7 @@ function pairByReference(
   const referenceOf = ({ reference }: ReadPayment) =>
     reference === null || tooOften.has(reference) ? null : reference;
   const isAnswered = (row: ReadPayment) => own[otherSide(row.side)].has(referenceOf(row) ?? '');
-  const likening = { decimals, referenceOf, isAnswered };
+  const likening = { referenceOf, isAnswered };
   const pairs = [...own.mine].flatMap(([key, rows]) => {
     const others = tooOften.has(key) ? undefined : own.record.get(key);
     const cost = (a: ReadPayment, b: ReadPayment) =>
@@ -181,7 +181,7 @@ function pairByReference(
   const counts = [mine, record].map((rows) => rows.filter((row) => referenceOf(row) !== null).length);
   if (2 * pairs.length >= Math.min(...counts)) return { pairs, likening };
   const sure = pairs.filter(([a, b]) => a.units === b.units && Math.abs(a.day - b.day) <= MOST_DAYS);
-  return { pairs: sure, likening: { decimals, referenceOf: () => null, isAnswered: () => false } };
+  return { pairs: sure, likening: { referenceOf: () => null, isAnswered: () => false } };
 }
 
 const keyOf = ({ reference }: ReadPayment) => reference;

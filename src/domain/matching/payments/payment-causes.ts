@@ -1,7 +1,6 @@
 /**
  * Why the amounts or the days of one payment differ: each cause only where it explains the difference to the minor unit.
  */
-import { minorUnits } from '../../money/minor-units.ts';
 import {
   type Causes,
   type DateCause,
@@ -13,7 +12,7 @@ import {
 } from '../causes/cause.ts';
 import { digitTrials } from '../causes/digit-slips.ts';
 import { inOwnOrder } from '../list-row.ts';
-import { distance, type KnownAmount, type ReadPayment } from './payment-list-row.ts';
+import { type KnownAmount, knownKey, type ReadPayment } from './payment-list-row.ts';
 
 interface Sides {
   readonly mine: ReadPayment;
@@ -21,15 +20,14 @@ interface Sides {
 }
 
 export interface Explaining {
-  readonly decimals: number;
   /** Payments of either list without a partner that may be within another's sum: they are asked for by their amount. */
   readonly aloneWith?: (wanted: { readonly beside: ReadPayment; readonly units: bigint }) => ReadPayment[];
 }
 
 /** The causes that explain why the amounts of two rows differ; none where they are the same. */
-export function paymentCauses(sides: Sides, { decimals, aloneWith }: Explaining): Causes<PaymentCause> {
+export function paymentCauses(sides: Sides, { aloneWith }: Explaining): Causes<PaymentCause> {
   if (sides.mine.units === sides.record.units) return [];
-  const known = [...(sides.mine.row.known ?? []), ...(sides.record.row.known ?? [])];
+  const { mine, record } = sides;
   /** What the larger of two payments of one direction has more. */
   const more = (larger: ReadPayment, smaller: ReadPayment) => {
     if (larger.units > 0n !== smaller.units > 0n) return 0n;
@@ -37,10 +35,9 @@ export function paymentCauses(sides: Sides, { decimals, aloneWith }: Explaining)
   };
   const named = (because: KnownAmount['because'], units: bigint): SlipDetail | undefined => {
     if (units <= 0n) return undefined;
-    const found = known.find(
-      (one) => one.because === because && minorUnits(one.amount, { decimals }) === units,
-    );
-    return found && { name: found.name };
+    const key = knownKey(because, units);
+    const name = mine.known.get(key) ?? record.known.get(key);
+    return name === undefined ? undefined : { name };
   };
   const trials: Record<PaymentCause, Trial<ReadPayment>> = {
     'sign-turned': (own, other) => (own.units === -other.units ? {} : undefined),
@@ -59,12 +56,8 @@ export function paymentCauses(sides: Sides, { decimals, aloneWith }: Explaining)
 
 /** Figures of two signs are no slip of a digit. */
 const DIGIT_TRIALS = digitTrials((own: ReadPayment, other: ReadPayment) =>
-  own.units > 0n === other.units > 0n ? [{ own: digitsOf(own), other: digitsOf(other), detail: {} }] : [],
+  own.units > 0n === other.units > 0n ? [{ own: own.digits, other: other.digits, detail: {} }] : [],
 );
-
-function digitsOf({ units }: ReadPayment): string {
-  return String(distance(units, 0n));
-}
 
 /** A day that is other where day and month have changed places; checks that are cashed later need no cause. */
 export function paymentDateCauses(sides: Sides): Causes<DateCause> {

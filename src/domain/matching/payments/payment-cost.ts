@@ -21,7 +21,6 @@ const OTHER_CONTENT = 1;
 
 /** How two rows are compared. */
 export interface PaymentLikening {
-  readonly decimals: number;
   /** Null for a row without a reference that tells payments apart. */
   readonly referenceOf: (row: ReadPayment) => string | null;
   /** Whether the row's reference stands in the other list. */
@@ -30,13 +29,13 @@ export interface PaymentLikening {
 
 /** How many days apart a cause is believed without a reference; for others a day's work is all that speaks for them. */
 const DAYS_OF: Readonly<Partial<Record<PaymentCause, number>>> = {
-  'sign-turned': MOST_DAYS,
   'discount-taken': 5,
   'fee-within': 5,
   'invoice-within': 3,
   'point-moved': 3,
   'digits-transposed': 3,
 };
+const MOST_DAYS_OF_A_CAUSE = 5;
 
 /**
  * A whole number below `ALONE`, or undefined where the two can hardly be one payment. The same the other way round. With
@@ -76,19 +75,15 @@ function dateCost(a: ReadPayment, b: ReadPayment, isSameReference: boolean): num
   return isTurned || isSameReference ? FAR_DAY : undefined;
 }
 
-function amountCost(
-  a: ReadPayment,
-  b: ReadPayment,
-  { decimals, referenceOf }: PaymentLikening,
-): number | undefined {
+function amountCost(a: ReadPayment, b: ReadPayment, { referenceOf }: PaymentLikening): number | undefined {
   if (a.units === b.units) return 0;
   const reference = referenceOf(a);
   const isSameReference = reference !== null && reference === referenceOf(b);
   const days = Math.abs(a.day - b.day);
-  const causes = paymentCauses({ mine: a, record: b }, { decimals });
-  if (causes.some(({ name }) => isSameReference || days <= (DAYS_OF[name] ?? 0))) {
-    return causes[0]?.name === 'sign-turned' ? SIGN_TURNED : EXPLAINED;
-  }
+  if (a.units === -b.units) return SIGN_TURNED;
+  if (days > MOST_DAYS_OF_A_CAUSE && !isSameReference) return undefined;
+  const causes = paymentCauses({ mine: a, record: b }, {});
+  if (causes.some(({ name }) => isSameReference || days <= (DAYS_OF[name] ?? 0))) return EXPLAINED;
   if (isSameReference) return UNEXPLAINED;
   // One twentieth, within a few days: an amount that was read or reckoned otherwise.
   const apart = distance(a.units, b.units);

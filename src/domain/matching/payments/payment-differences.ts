@@ -15,12 +15,11 @@ export type PaymentDifference =
 /** Amount first, then day. */
 export function paymentDifferences(
   sides: { readonly mine: ReadPayment; readonly record: ReadPayment },
-  explaining: Explaining,
+  { decimals, ...explaining }: Explaining & { readonly decimals: number },
 ): PaymentDifference[] {
   const { mine, record } = sides;
   const found: PaymentDifference[] = [];
   if (mine.units !== record.units) {
-    const { decimals } = explaining;
     const by = printFixed(ratio(mine.units - record.units, powerOfTen(decimals)), decimals);
     found.push({ aspect: 'amount', by, causes: paymentCauses(sides, explaining) });
   }

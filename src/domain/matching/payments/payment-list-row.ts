@@ -28,6 +28,10 @@ export interface KnownAmount {
   readonly amount: string;
 }
 
+export function knownKey(because: KnownAmount['because'], units: bigint): string {
+  return `${because} ${units}`;
+}
+
 /** Words that say what the number behind them is. */
 const BEFORE_NUMBER = /^\s*(checks?|cheques?|chk|ck|number|no|nr|ref|reference)\b[\s.:#]*(?=\S)/i;
 
@@ -44,6 +48,10 @@ export class ReadPayment {
   readonly day: number;
   /** Minor units. */
   readonly units: bigint;
+  /** The digits of the minor units, without a sign. */
+  readonly digits: string;
+  /** Names of what may be within the amount, by `knownKey`. */
+  readonly known: ReadonlyMap<string, string>;
   /** All that the row says but its id. */
   readonly content: string;
 
@@ -55,6 +63,14 @@ export class ReadPayment {
     this.reference = referenceKey(row.reference);
     this.day = dayNumber(row.paidOn);
     this.units = minorUnits(row.amount, { decimals });
+    this.digits = String(distance(this.units, 0n));
+    this.known = new Map(
+      (row.known ?? [])
+        .map(
+          ({ because, name, amount }) => [knownKey(because, minorUnits(amount, { decimals })), name] as const,
+        )
+        .toReversed(),
+    );
     this.content = [row.paidOn, this.units, this.reference, row.method].join('\n');
   }
 }
