@@ -83,8 +83,6 @@ test('a list of payments is brought below it, without scripts', async () => {
     await page.setViewportSize({ width, height: 900 });
     const isWide = 'document.documentElement.scrollWidth > document.documentElement.clientWidth';
     expect(await page.evaluate(isWide)).toBe(false);
-    if (process.env['SHOTS'])
-      await page.screenshot({ path: `${process.env['SHOTS']}/own-${width}.png`, fullPage: true });
   }
 });
 

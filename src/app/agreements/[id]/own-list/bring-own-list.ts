@@ -56,7 +56,9 @@ function toldOf(
   const first = left[0];
   return [
     `Your list is kept, ${rows} ${rows === 1 ? one : many} of it, for your side alone.`,
-    ...(isMinusUsual ? ['It writes most amounts with a minus: these are read as the usual direction.'] : []),
+    ...(isMinusUsual
+      ? ['Most of its amounts have a minus: those are read as what the buyer paid the seller.']
+      : []),
     ...(first
       ? [
           `${left.length} ${left.length === 1 ? 'line holds' : 'lines hold'} no ${one}${left.length === 1 ? '' : ', the first of them'}: line ${first.line} ${first.wrong}.`,

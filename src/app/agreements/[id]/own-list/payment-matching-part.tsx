@@ -53,8 +53,8 @@ export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }
         {counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}
       </h3>
       <p className="quiet-word">
-        {fileName}, brought on {day}: {figures.show(String(ownRows))} payments. In the record{' '}
-        {figures.show(String(recordRows))} count.
+        {fileName}, brought on {day}: {figures.show(String(ownRows))} payments. The record has{' '}
+        {figures.show(String(recordRows))} that count.
       </p>
       <dl className="facts sums">
         {PAYMENT_STANDINGS.filter((standing) => standing === 'agrees' || counts[standing] > 0).map(
