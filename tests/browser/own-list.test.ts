@@ -1,6 +1,6 @@
 /**
  * A party's own list in the browser: brought, its columns matched, compared with the record load by load, and seen by that party
- * alone.
+ * alone; and its list of payments below.
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -60,11 +60,38 @@ test('a list is brought, matched and compared, without scripts', async () => {
   expect(text).toContain('Only in the record');
 });
 
+test('a list of payments is brought below it, without scripts', async () => {
+  const { page } = buyer;
+  const csv = `Check no,Date,Amount\n1043,2026-11-21,"-$1,000.00"\n1044,2026-11-22,($504.25)\nTotal,,-1504.25\n`;
+  const form = page.locator('form', { has: page.locator('[name=kind][value=own-payments]') });
+  await form.locator('[name=file]').setInputFiles({
+    name: 'checks.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv),
+  });
+  await page.getByRole('button', { name: 'Look at the payments' }).click();
+  await page.waitForSelector('.import-match');
+  expect(await page.locator('.import-match').count()).toBe(1);
+  await page.getByRole('button', { name: 'Match the payments with the record' }).click();
+  await page.waitForSelector('[role=status].told');
+  const text = (await page.locator('main').textContent()) ?? '';
+  expect(text).toContain('Your list is kept, 2 payments of it, for your side alone.');
+  expect(text).toContain('checks.csv, brought on');
+  expect(text).toContain('books.csv, brought on');
+  expect(text).toContain('payment 1043, 1,000.00 USD paid');
+  for (const width of [390, 1280]) {
+    await page.setViewportSize({ width, height: 900 });
+    const isWide = 'document.documentElement.scrollWidth > document.documentElement.clientWidth';
+    expect(await page.evaluate(isWide)).toBe(false);
+  }
+});
+
 test('the other side sees none of it', async () => {
   const { page } = seller;
   await page.goto(`/agreements/${agreementId}/own-list`);
   const text = (await page.locator('main').textContent()) ?? '';
-  expect(text).toContain('nobody but your side sees it');
+  expect(text).toContain('nobody but your side sees them');
   expect(text).not.toContain('books.csv');
+  expect(text).not.toContain('checks.csv');
   expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
 });

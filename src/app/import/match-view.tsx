@@ -15,9 +15,11 @@ export interface MatchViewProps {
   readonly matched: MatchedImport;
   readonly match: OpenMatch;
   readonly isOpen: boolean;
+  /** Where two forms stand on one page, their fields have ids of their own. */
+  readonly idStart?: string;
 }
 
-export function MatchView({ kind, fileName, matched, match, isOpen }: MatchViewProps) {
+export function MatchView({ kind, fileName, matched, match, isOpen, idStart = 'field' }: MatchViewProps) {
   const { header, firstRows, rowCount, series, timeZone } = matched;
   const nameOf = (name: string, index: number) => name || `column ${index + 1}`;
   return (
@@ -56,11 +58,15 @@ export function MatchView({ kind, fileName, matched, match, isOpen }: MatchViewP
       <div className="import-columns">
         {WANTED[kind].map(({ name, label, isRequired }) => (
           <div className="field" key={name}>
-            <label htmlFor={`field-${name}`}>
+            <label htmlFor={`${idStart}-${name}`}>
               {label}
               {isRequired ? '' : <span className="quiet-word"> (if the file has it)</span>}
             </label>
-            <select id={`field-${name}`} name={fieldOf(name)} defaultValue={sourceText(match.columns[name])}>
+            <select
+              id={`${idStart}-${name}`}
+              name={fieldOf(name)}
+              defaultValue={sourceText(match.columns[name])}
+            >
               <option value="">{isRequired ? 'Choose its column…' : 'not in the file'}</option>
               {header.map((column, index) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: columns have their place and perhaps no name
@@ -80,8 +86,8 @@ export function MatchView({ kind, fileName, matched, match, isOpen }: MatchViewP
       <h3>How it is written</h3>
       <div className="import-columns">
         <div className="field">
-          <label htmlFor="field-date-order">Dates</label>
-          <select id="field-date-order" name="date_order" defaultValue={match.dateOrder ?? ''}>
+          <label htmlFor={`${idStart}-date-order`}>Dates</label>
+          <select id={`${idStart}-date-order`} name="date_order" defaultValue={match.dateOrder ?? ''}>
             <option value="">Choose their order…</option>
             {Object.entries(ORDER_WORDS).map(([order, words]) => (
               <option key={order} value={order}>
@@ -91,16 +97,16 @@ export function MatchView({ kind, fileName, matched, match, isOpen }: MatchViewP
           </select>
         </div>
         <div className="field">
-          <label htmlFor="field-decimal-mark">Decimals</label>
-          <select id="field-decimal-mark" name="decimal_mark" defaultValue={match.decimalMark}>
+          <label htmlFor={`${idStart}-decimal-mark`}>Decimals</label>
+          <select id={`${idStart}-decimal-mark`} name="decimal_mark" defaultValue={match.decimalMark}>
             <option value=".">with a point, 59.2</option>
             <option value=",">with a comma, 59,2</option>
           </select>
         </div>
         {kind === 'tickets' ? (
           <div className="field">
-            <label htmlFor="field-time-offset">Times without an offset are by</label>
-            <select id="field-time-offset" name="time_offset" defaultValue={match.timeOffset}>
+            <label htmlFor={`${idStart}-time-offset`}>Times without an offset are by</label>
+            <select id={`${idStart}-time-offset`} name="time_offset" defaultValue={match.timeOffset}>
               <option value="agreement">the clock of {timeZone}</option>
               <option value="Z">UTC</option>
               {OFFSETS.map((offset) => (

@@ -125,11 +125,18 @@ export function readList(rows: readonly ListRow[], side: ListSide): ReadRow[] {
   });
 }
 
+/** What puts rows in an order of their own. */
+export interface Ordered {
+  /** All that the row says but its id. */
+  readonly content: string;
+  readonly row: { readonly id: string };
+}
+
 /**
  * An order of rows that hangs on what they say and, where they say the same, on their ids, of which the shorter comes
  * first: numbered rows stand in the order of their list. So no result depends on the order that they were handed over in.
  */
-export function inOwnOrder(rows: readonly ReadRow[]): ReadRow[] {
+export function inOwnOrder<Row extends Ordered>(rows: readonly Row[]): Row[] {
   return rows.toSorted((a, b) => compareTexts(a.content, b.content) || compareIds(a.row.id, b.row.id));
 }
 

@@ -2,10 +2,10 @@
  * Pairs two sets of rows at the least cost, whatever order they come in and whichever is called the first.
  */
 import { assign, type SparseCosts } from './assignment.ts';
-import { compareTexts, inOwnOrder, type ReadRow } from './list-row.ts';
+import { compareTexts, inOwnOrder, type Ordered, type ReadRow } from './list-row.ts';
 
 /** One of mine with one of the record. */
-export type RowPair = readonly [ReadRow, ReadRow];
+export type RowPair<Row = ReadRow> = readonly [Row, Row];
 
 /** Past these a group is told to be too large, and nothing in it is paired. */
 export interface Bounds {
@@ -15,13 +15,13 @@ export interface Bounds {
   readonly steps: number;
 }
 
-export interface PairingUp {
-  readonly mine: readonly ReadRow[];
-  readonly record: readonly ReadRow[];
+export interface PairingUp<Row extends Ordered = ReadRow> {
+  readonly mine: readonly Row[];
+  readonly record: readonly Row[];
   /** A whole number, the same with the two exchanged; undefined for two that may not be paired. */
-  readonly cost: (mine: ReadRow, record: ReadRow) => number | undefined;
+  readonly cost: (mine: Row, record: Row) => number | undefined;
   /** Of the record's rows, those that one of mine may be paired with; all where it is not given. */
-  readonly near?: (mine: ReadRow) => Iterable<ReadRow>;
+  readonly near?: (mine: Row) => Iterable<Row>;
   /** What two rows cost that stay alone. */
   readonly alone: number;
   readonly bounds: Bounds;
@@ -31,7 +31,7 @@ export interface PairingUp {
  * The cheapest pairs. Rows are taken by what they say and not by their place, and the list that comes first by that is
  * the rows of the assignment, so that exchanging the lists gives the same pairs. Undefined past the bounds.
  */
-export function pairUp(pairing: PairingUp): RowPair[] | undefined {
+export function pairUp<Row extends Ordered>(pairing: PairingUp<Row>): RowPair<Row>[] | undefined {
   const mine = inOwnOrder(pairing.mine);
   const record = inOwnOrder(pairing.record);
   const costs = costsBetween(mine, record, pairing);
@@ -39,7 +39,7 @@ export function pairUp(pairing: PairingUp): RowPair[] | undefined {
   const isTurned = compareTexts(allContent(record), allContent(mine)) < 0;
   const found = assign(isTurned ? turned(costs) : costs, pairing.alone, pairing.bounds.steps);
   if (!found) return undefined;
-  const pairs: RowPair[] = [];
+  const pairs: RowPair<Row>[] = [];
   for (const [row, column] of found.columnOf.entries()) {
     const [one, other] = isTurned ? [mine[column], record[row]] : [mine[row], record[column]];
     if (one && other) pairs.push([one, other]);
@@ -48,10 +48,10 @@ export function pairUp(pairing: PairingUp): RowPair[] | undefined {
 }
 
 /** The columns of a row are in rising order, as the assignment looks at the earlier first. */
-function costsBetween(
-  mine: readonly ReadRow[],
-  record: readonly ReadRow[],
-  { cost, near, bounds }: PairingUp,
+function costsBetween<Row extends Ordered>(
+  mine: readonly Row[],
+  record: readonly Row[],
+  { cost, near, bounds }: PairingUp<Row>,
 ): SparseCosts | undefined {
   const placeOf = new Map(record.map((row, index) => [row, index]));
   const start = [0];
@@ -102,6 +102,6 @@ function turned({ rows, columns, start, column, cost }: SparseCosts): SparseCost
   return { rows: columns, columns: rows, start: begin, column: turnedColumn, cost: turnedCost };
 }
 
-function allContent(rows: readonly ReadRow[]): string {
+function allContent(rows: readonly Ordered[]): string {
   return rows.map(({ content, row }) => `${content}\n${row.id}`).join('\n');
 }

@@ -35,6 +35,19 @@ export function readNumber(cell: string, mark: DecimalMark): CellText {
   return { text: bare };
 }
 
+const CURRENCY = /^(?:\p{Sc}|[A-Z]{2,3}\s?\p{Sc}|[A-Z]{3}\b)\s*|\s*(?:\p{Sc}|\b[A-Z]{3})$/gu;
+
+/** As `readNumber`, without a currency's sign: "$1,250.00" is 1250.00; "(1,250.00)" and "1,250.00-" are below zero. */
+export function readMoney(cell: string, mark: DecimalMark): CellText {
+  const plain = cell.trim().replace(/^[−–]/, '-');
+  const inside = /^\((.+)\)$/.exec(plain)?.[1] ?? /^(.+?)\s?[-−–]$/.exec(plain)?.[1];
+  const isBelow = inside !== undefined || /^-/.test(plain);
+  const bare = (inside ?? plain.replace(/^-\s*/, '')).replace(CURRENCY, '').trim();
+  const read = readNumber(bare.replace(CURRENCY, ''), mark);
+  if ('wrong' in read || !isBelow) return read;
+  return { text: read.text.startsWith('-') ? read.text.slice(1) : `-${read.text}` };
+}
+
 /** As `readNumber`, with the percent sign left off. */
 export function readPercent(cell: string, mark: DecimalMark): CellText {
   return readNumber(cell.replace(/\s*%$/, ''), mark);

@@ -9,6 +9,7 @@ import {
   looksLikeClock,
   looksLikeDate,
   readBasis,
+  readMoney,
   readNumber,
   readPercent,
   readUnit,
@@ -116,6 +117,7 @@ function fits(kind: CellKind, cells: readonly string[], mark: DecimalMark): bool
 
 const TESTS: Readonly<Record<Exclude<CellKind, 'text'>, (cell: string, mark: DecimalMark) => boolean>> = {
   amount: (cell, mark) => isNumber(readNumber(cell, mark)),
+  money: (cell, mark) => isNumber(readMoney(cell, mark)),
   percent: (cell, mark) => isNumber(readPercent(cell, mark)),
   time: looksLikeDate,
   date: looksLikeDate,
@@ -175,7 +177,7 @@ function numberOf(cell: string, mark: DecimalMark) {
 function matchOnlyLikely(matching: Matching): void {
   const { kind, cells, decimalMark, columns } = matching;
   for (const { name, cells: looks, isRequired } of WANTED[kind]) {
-    if (columns.has(name) || looks === 'text' || looks === 'amount' || looks === 'percent') continue;
+    if (columns.has(name) || ['text', 'amount', 'money', 'percent'].includes(looks)) continue;
     if (!isRequired && looks !== 'clock') continue;
     const likely = freeColumns(matching).filter(
       (column) => (cells[column]?.length ?? 0) > 0 && fits(looks, cells[column] ?? [], decimalMark),

@@ -11,6 +11,7 @@ import {
   readBasis,
   readClock,
   readDate,
+  readMoney,
   readNumber,
   readPercent,
   readUnit,
@@ -18,7 +19,7 @@ import {
 } from './cell-texts.ts';
 import { type ColumnMatch, labelOf } from './column-match.ts';
 import { found, type RowProblem } from './table-shape.ts';
-import { type CellKind, type TableKind, WANTED } from './wanted-columns.ts';
+import { type CellKind, OWN_KINDS, type TableKind, WANTED } from './wanted-columns.ts';
 
 /** A record of the file. */
 export interface SourceRow {
@@ -52,6 +53,7 @@ export const ROW_KEYS: Readonly<Record<TableKind, readonly string[]>> = {
   quotes: ['series', 'date'],
   // What stands twice in somebody's books is for matching to say.
   'own-loads': [],
+  'own-payments': [],
 };
 
 /** All rows, with their faults; a row that repeats an earlier one's key is a fault of its own. */
@@ -108,10 +110,8 @@ function matchRow(cells: readonly string[], { match, calendar, nameOf }: Reading
   for (const { name, cells: kind } of WANTED[match.kind]) {
     const cell = raw(name);
     if (cell === '' || kind === 'time' || kind === 'clock') continue;
-    take(
-      name,
-      readCell(match.kind === 'own-loads' && kind === 'date' ? splitTime(cell).date : cell, kind, match),
-    );
+    const isOwnDay = kind === 'date' && OWN_KINDS.some((own) => own === match.kind);
+    take(name, readCell(isOwnDay ? splitTime(cell).date : cell, kind, match));
   }
   if (match.kind === 'tickets' && raw('delivered_at') !== '') {
     const hasOwnClock = match.columns['delivered_time'] !== undefined;
@@ -133,6 +133,8 @@ function readCell(cell: string, kind: CellKind, { dateOrder, decimalMark }: Colu
   switch (kind) {
     case 'amount':
       return readNumber(cell, decimalMark);
+    case 'money':
+      return readMoney(cell, decimalMark);
     case 'percent':
       return readPercent(cell, decimalMark);
     case 'date':

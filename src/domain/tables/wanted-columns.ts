@@ -1,6 +1,6 @@
 /**
- * What is wanted of a file: the columns of tickets, results, quotes and a party's own list, what each is called in words, what its
- * cells look like, and the names that other programs give it (common practice, no source).
+ * What is wanted of a file: the columns of tickets, results, quotes and a party's own lists, what each is called in words,
+ * what its cells look like, and the names that other programs give it (common practice, no source).
  */
 import { MEASURE_NAMES, TESTED, type Tested } from '../agreement/measures.ts';
 import { columnOf } from './table-shape.ts';
@@ -8,12 +8,16 @@ import { columnOf } from './table-shape.ts';
 export const IMPORT_KINDS = ['tickets', 'results', 'quotes'] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
-/** Files whose columns are matched: those that are recorded, and a party's own list of loads, which never is. */
-export const TABLE_KINDS = [...IMPORT_KINDS, 'own-loads'] as const;
+/** A party's own lists, which are compared with the record and never recorded. */
+export const OWN_KINDS = ['own-loads', 'own-payments'] as const;
+export type OwnKind = (typeof OWN_KINDS)[number];
+
+/** Files whose columns are matched. */
+export const TABLE_KINDS = [...IMPORT_KINDS, ...OWN_KINDS] as const;
 export type TableKind = (typeof TABLE_KINDS)[number];
 
-/** What the cells of a column are: `clock` is a time of day beside a date in another column. */
-export type CellKind = 'text' | 'amount' | 'percent' | 'time' | 'clock' | 'date' | 'unit' | 'basis';
+/** What the cells of a column are: `clock` is a time of day beside a date in another column, `money` may have a currency sign. */
+export type CellKind = 'text' | 'amount' | 'money' | 'percent' | 'time' | 'clock' | 'date' | 'unit' | 'basis';
 
 export interface WantedColumn {
   /** As the tables of `table-shape.ts` call it; what those do not have is worked into their columns. */
@@ -213,8 +217,35 @@ const OWN_LOADS: readonly WantedColumn[] = [
   wanted('dry_matter', 'Dry matter, %', { cells: 'percent', names: 'dm, drymatter, total solids, solids' }),
 ];
 
+const OWN_PAYMENTS: readonly WantedColumn[] = [
+  wanted('date', 'Day of payment', {
+    cells: 'date',
+    required: true,
+    names: 'paid on, payment date, check date, posting date, booked, value date, received on, day, datum',
+  }),
+  wanted('amount', 'Amount of money', {
+    cells: 'money',
+    required: true,
+    names: 'sum, total, value, payment amount, check amount, amount paid, dollars, net amount',
+  }),
+  wanted('reference', 'Check number or other reference', {
+    cells: 'text',
+    names:
+      'ref, reference no, reference number, check, check no, check number, cheque, chk, payment no, payment number, number, no',
+  }),
+  wanted('direction', 'Paid or received, where the sign does not say it', {
+    cells: 'text',
+    names: 'in out, paid or received, debit credit, dr cr, cr dr, sign, flow',
+  }),
+  wanted('method', 'How it was paid', {
+    cells: 'text',
+    names: 'payment method, paid by, means, type, form',
+  }),
+];
+
 export const WANTED: Readonly<Record<TableKind, readonly WantedColumn[]>> = {
   'own-loads': OWN_LOADS,
+  'own-payments': OWN_PAYMENTS,
   tickets: TICKETS,
   results: RESULTS,
   quotes: QUOTES,

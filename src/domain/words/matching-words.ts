@@ -16,7 +16,7 @@ export interface ListNames {
   readonly mine: string;
   /** "the record". */
   readonly record: string;
-  /** "load 1047 of the record": a load that a cause points to. */
+  /** "load 1047 of the record": a load, or a payment, that a cause points to. */
   readonly load: (side: ListSide, id: string) => string;
   /** "USD". */
   readonly currency: string;
@@ -105,7 +105,8 @@ const UNIT_SIGNS: Readonly<Record<WeightUnit, string>> = {
 
 interface Telling {
   readonly aspect: Difference['aspect'];
-  readonly pair: Pick<PairOutcome, 'mine' | 'record'>;
+  /** The day of the record's row says which days need no year. */
+  readonly pair: { readonly record: Pick<ListRow, 'deliveredOn'> };
   readonly names: ListNames;
 }
 
@@ -176,6 +177,13 @@ const PHRASES: Readonly<Record<CauseName, Phrase>> = {
     `the load came around midnight, and ${names.mine} and ${names.record} have the days on either side of it`,
   'day-and-month-exchanged': inList(() => 'day and month have changed places'),
   'moisture-for-dry-matter': byList(() => 'has the moisture for the dry matter'),
+  'sign-turned': inList(() => 'paid and received have changed places'),
+  'two-as-one': byList(
+    (slip, telling) => `has two payments as one sum${ofLoad(slip, telling, ', this one and ')}`,
+  ),
+  'discount-taken': byList(({ name }) => `took off ${name}`),
+  'fee-within': byList(({ name }) => `has ${name} in the same sum`),
+  'invoice-within': byList(({ name }) => `has ${name} in the same sum`),
 };
 
 const UNIT_WORDS: Readonly<Record<WeightUnit, string>> = {
@@ -199,10 +207,10 @@ function figure({ part }: Slip, { aspect }: Telling): string {
   return part ? PARTS[part] : FIGURES[aspect];
 }
 
-function ofLoad({ load }: Slip, { names }: Telling): string {
-  return load ? `, that of ${names.load(load.in, load.id)}` : '';
+function ofLoad({ load }: Slip, { names }: Telling, before = ', that of '): string {
+  return load ? `${before}${names.load(load.in, load.id)}` : '';
 }
 
-function opened(name: string): string {
+export function opened(name: string): string {
   return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
 }

@@ -1,5 +1,5 @@
 /**
- * A party's own lists of loads, and how it matched the columns of its files. All of it is seen by that party alone.
+ * A party's own lists of loads and payments, and how it matched the columns of its files. All of it is seen by that party alone.
  */
 import type { Transaction } from '../open-store.ts';
 import { insertRows } from './insert-rows.ts';
@@ -8,6 +8,8 @@ import type { Recorded } from './result-rows.ts';
 export interface OwnListRow {
   readonly id: string;
   readonly agreementId: string;
+  /** `own-loads` or `own-payments`. */
+  readonly kind: string;
   readonly fileName: string;
   /** Canonical JSON. */
   readonly rows: string;
@@ -16,20 +18,24 @@ export interface OwnListRow {
   readonly recordedAt: string;
 }
 
-/** The newest list that the transaction's party brought for an agreement; undefined where it brought none. */
-export async function readOwnList(tx: Transaction, agreementId: string): Promise<OwnListRow | undefined> {
+/** The newest list of a kind that the transaction's party brought for an agreement; undefined where it brought none. */
+export async function readOwnList(
+  tx: Transaction,
+  { agreementId, kind }: Pick<OwnListRow, 'agreementId' | 'kind'>,
+): Promise<OwnListRow | undefined> {
   const [row] = await tx.$queryRawUnsafe<OwnListRow[]>(
-    `SELECT id, agreement_id AS "agreementId", file_name AS "fileName", rows, row_count AS "rowCount",
+    `SELECT id, agreement_id AS "agreementId", kind, file_name AS "fileName", rows, row_count AS "rowCount",
        to_char(recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt"
-     FROM own_list WHERE agreement_id = $1::uuid ORDER BY recorded_at DESC, id DESC LIMIT 1`,
+     FROM own_list WHERE agreement_id = $1::uuid AND kind = $2 ORDER BY recorded_at DESC, id DESC LIMIT 1`,
     agreementId,
+    kind,
   );
   return row;
 }
 
 export async function insertOwnList(
   tx: Transaction,
-  list: Pick<OwnListRow, 'id' | 'fileName' | 'rows' | 'rowCount'> & { readonly partyId: string },
+  list: Pick<OwnListRow, 'id' | 'kind' | 'fileName' | 'rows' | 'rowCount'> & { readonly partyId: string },
   { agreementId, recordedAt, recordedBy }: Recorded,
 ): Promise<void> {
   await insertRows(tx, 'own_list', {
@@ -41,6 +47,7 @@ export async function insertOwnList(
     row_count: ['int', [list.rowCount]],
     recorded_at: ['timestamptz', [recordedAt]],
     recorded_by: ['uuid', [recordedBy]],
+    kind: ['text', [list.kind]],
   });
 }
 

@@ -1,24 +1,25 @@
 /**
- * Keeps a party's own list of an agreement's loads, to be matched with the record. It stays that party's alone, stands in no
- * journal and prices nothing; a newer one takes its place.
+ * Keeps a party's own list of an agreement's loads or payments, to be matched with the record. It stays that party's alone, stands in no
+ * journal and prices nothing; a newer one of its kind takes its place.
  */
+import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { canonicalText, sha256 } from '../../journal/fingerprint.ts';
 import { insertOwnList } from '../../store/rows/own-list-rows.ts';
-import { findOwnAgreement } from '../agreements/find-agreement.ts';
+import { findOwnAgreement, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { rememberMatch } from '../import/kept-match.ts';
-import { type OwnListFile, openOwnList } from './open-own-list.ts';
+import { type LeftRow, type OwnListFile, openOwnList } from './open-own-list.ts';
 
 export interface OwnListToKeep extends OwnListFile {
   readonly fileName: string;
-  /** A column match of kind `own-loads`. */
+  /** A column match of kind `own-loads` or `own-payments`. */
   readonly match: unknown;
   readonly key?: string;
 }
 
 /**
- * Returns how many rows it holds, and those that hold no load. Refuses `not-allowed`, `not-found`, `not-yours`, and `bad-input`
+ * Returns how many rows it holds, and those that hold none. Refuses `not-allowed`, `not-found`, `not-yours`, and `bad-input`
  * where file or match cannot be used.
  */
 export async function keepOwnList(
@@ -26,7 +27,8 @@ export async function keepOwnList(
   { agreementId, bytes, fileName, match, key }: OwnListToKeep,
 ): Promise<{
   readonly rows: number;
-  readonly left: readonly { readonly line: number; readonly wrong: string }[];
+  readonly left: readonly LeftRow[];
+  readonly isMinusUsual: boolean;
 }> {
   permit(context, 'correct');
   const input = { file: sha256(Buffer.from(bytes).toString('base64')), match, fileName };
@@ -37,8 +39,11 @@ export async function keepOwnList(
     input: JSON.parse(JSON.stringify(input)),
   };
   return await doOnce(context, asked, async (tx) => {
-    const { agreement } = await findOwnAgreement(tx, context.caller, agreementId);
-    const opened = openOwnList(agreement.timeZone, { bytes, match });
+    const { agreement, row } = await findOwnAgreement(tx, context.caller, agreementId);
+    const { timeZone } = agreement;
+    const side = sideOf(row, context.caller) === 'seller' ? 'seller' : 'buyer';
+    const books = { timeZone, side, decimals: moneyOf(agreement).decimals } as const;
+    const opened = openOwnList(books, { bytes, match });
     const { partyId, personId } = context.caller;
     const recorded = { agreementId, recordedAt: stamp(context), recordedBy: personId };
     await insertOwnList(
@@ -46,6 +51,7 @@ export async function keepOwnList(
       {
         id: context.newId(),
         partyId,
+        kind: opened.match.kind,
         fileName: fileName.trim().slice(0, LONGEST_NAME) || 'list.csv',
         rows: canonicalText(opened.rows),
         rowCount: opened.rows.length,
@@ -53,7 +59,8 @@ export async function keepOwnList(
       recorded,
     );
     await rememberMatch(tx, context, opened);
-    return { rows: opened.rows.length, left: opened.left };
+    const { rows, left, isMinusUsual } = opened;
+    return { rows: rows.length, left, isMinusUsual };
   });
 }
 

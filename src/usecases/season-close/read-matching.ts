@@ -44,7 +44,7 @@ export async function readMatching(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const found = await findOwnAgreement(tx, context.caller, agreementId);
-    const own = await readOwnList(tx, agreementId);
+    const own = await readOwnList(tx, { agreementId, kind: 'own-loads' });
     if (!own) return undefined;
     const mine = JSON.parse(own.rows) as readonly OwnRow[];
     const record = await recordList(tx, found);

@@ -63,12 +63,27 @@ export const TEST_CAUSES = [
   'digit-dropped',
 ] as const;
 
+/** Payments: what other payments and documents come to exactly, then slips. */
+export const PAYMENT_CAUSES = [
+  'sign-turned',
+  'two-as-one',
+  'discount-taken',
+  'fee-within',
+  'invoice-within',
+  'point-moved',
+  'digits-transposed',
+  'digit-mistyped',
+  'digit-doubled',
+  'digit-dropped',
+] as const;
+
 export type WeightCause = (typeof WEIGHT_CAUSES)[number];
 export type AmountCause = (typeof AMOUNT_CAUSES)[number];
 export type DateCause = (typeof DATE_CAUSES)[number];
 export type TicketCause = (typeof TICKET_CAUSES)[number];
 export type TestCause = (typeof TEST_CAUSES)[number];
-export type CauseName = WeightCause | AmountCause | DateCause | TicketCause | TestCause;
+export type PaymentCause = (typeof PAYMENT_CAUSES)[number];
+export type CauseName = WeightCause | AmountCause | DateCause | TicketCause | TestCause | PaymentCause;
 
 /** What is known of a slip beside its kind. */
 export interface SlipDetail {
@@ -76,11 +91,11 @@ export interface SlipDetail {
   readonly part?: 'gross' | 'tare' | 'net';
   /** The figure is in `isIn`, and stands as one in `takenFor`. */
   readonly units?: { readonly isIn: WeightUnit; readonly takenFor: WeightUnit };
-  /** Whose tare it is. */
+  /** Whose tare it is; of payments, the one that is in the sum as well. */
   readonly load?: { readonly in: ListSide; readonly id: string };
   /** `YYYY-MM-DD` of the quote. */
   readonly day?: string;
-  /** The charge, or the other way of pricing. */
+  /** The charge, the other way of pricing, or the document. */
   readonly name?: string;
 }
 

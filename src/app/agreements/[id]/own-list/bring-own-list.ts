@@ -4,7 +4,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { WANTED } from '../../../../domain/tables/wanted-columns.ts';
+import { OWN_KINDS, type OwnKind, WANTED } from '../../../../domain/tables/wanted-columns.ts';
 import { keepOwnList } from '../../../../usecases/season-close/keep-own-list.ts';
 import { matchOwnList } from '../../../../usecases/season-close/open-own-list.ts';
 import { textOf } from '../../../forms/submit.ts';
@@ -23,32 +23,48 @@ export async function bringOwnList(before: OwnListState, sent: FormData): Promis
   if (text === '')
     return { turn, refused: 'Choose the file first. One that is chosen and still not here is empty.' };
   const agreementId = textOf(sent, 'agreement');
+  const kind = OWN_KINDS.find((own) => own === textOf(sent, 'kind')) ?? 'own-loads';
   const bytes = new TextEncoder().encode(text);
   let state: OwnListState = { turn, fileName, text };
   let to = '';
   try {
     const context = await currentContext();
-    const matched = await matchOwnList(context, { agreementId, bytes });
+    const matched = await matchOwnList(context, { agreementId, bytes, kind });
     const isMatched = !isNew && textOf(sent, 'step') === 'keep';
-    const match = isMatched ? matchOf(sent, 'own-loads') : { ...matched.proposal, timeOffset: 'agreement' };
+    const match = isMatched ? matchOf(sent, kind) : { ...matched.proposal, timeOffset: 'agreement' };
     state = { ...state, matched, match };
     if (!isMatched) return state;
     const kept = await keepOwnList(context, {
       agreementId,
       bytes,
       fileName,
-      match: { ...match, kind: 'own-loads', dateOrder: match.dateOrder ?? '' },
+      match: { ...match, kind, dateOrder: match.dateOrder ?? '' },
     });
-    const left =
-      kept.left.length === 0
-        ? ''
-        : ` ${kept.left.length} lines hold no load, the first of them line ${kept.left[0]?.line}: it ${kept.left[0]?.wrong}.`;
-    const told = `Your list is kept, ${kept.rows} loads of it, for your side alone.${left}`;
+    const told = toldOf(kept, kind);
     to = await tellingAddress(`/agreements/${agreementId}/own-list`, {}, told);
   } catch (error) {
-    return refusedState(state, error);
+    return refusedState(state, { error, kind });
   }
   redirect(to);
+}
+
+function toldOf(
+  { rows, left, isMinusUsual }: Awaited<ReturnType<typeof keepOwnList>>,
+  kind: OwnKind,
+): string {
+  const [one, many] = kind === 'own-loads' ? ['load', 'loads'] : ['payment', 'payments'];
+  const first = left[0];
+  return [
+    `Your list is kept, ${rows} ${rows === 1 ? one : many} of it, for your side alone.`,
+    ...(isMinusUsual
+      ? ['Most of its amounts have a minus: those are read as what the buyer paid the seller.']
+      : []),
+    ...(first
+      ? [
+          `${left.length} ${left.length === 1 ? 'line holds' : 'lines hold'} no ${one}${left.length === 1 ? '' : ', the first of them'}: line ${first.line} ${first.wrong}.`,
+        ]
+      : []),
+  ].join(' ');
 }
 
 function rawText(sent: FormData, name: string): string {
@@ -56,7 +72,10 @@ function rawText(sent: FormData, name: string): string {
   return typeof value === 'string' ? value : '';
 }
 
-function refusedState(state: OwnListState, error: unknown): OwnListState {
+function refusedState(
+  state: OwnListState,
+  { error, kind }: { readonly error: unknown; readonly kind: OwnKind },
+): OwnListState {
   const refused = refusalOf(error);
   if (!refused) {
     return {
@@ -65,7 +84,7 @@ function refusedState(state: OwnListState, error: unknown): OwnListState {
     };
   }
   if (refused.code !== 'bad-input') return { ...state, refused: refused.message };
-  const labels = new Map(WANTED['own-loads'].map(({ name, label }) => [name, label]));
+  const labels = new Map(WANTED[kind].map(({ name, label }) => [name, label]));
   return {
     ...state,
     refused: 'Nothing was kept yet. Put this right:',

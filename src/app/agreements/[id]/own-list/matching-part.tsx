@@ -27,9 +27,9 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
   const day = new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(broughtAt));
   return (
     <section aria-labelledby="matching">
-      <h2 id="matching">
+      <h3 id="matching">
         {counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}
-      </h2>
+      </h3>
       <p className="quiet-word">
         {fileName}, brought on {day}: {figures.show(String(ownRows))} loads. The record has{' '}
         {figures.show(String(recordRows))}.
@@ -47,7 +47,7 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
         if (of.length === 0) return null;
         return (
           <section key={standing} aria-labelledby={`standing-${standing}`}>
-            <h3 id={`standing-${standing}`}>{standingInWords(standing, names)}</h3>
+            <h4 id={`standing-${standing}`}>{standingInWords(standing, names)}</h4>
             <ul className="corrections">
               {of.slice(0, MOST_SHOWN).map((outcome) => (
                 <Item key={keyOf(outcome)} outcome={outcome} names={names} figures={figures} />
@@ -83,7 +83,7 @@ function Item({
     outcome.kind === 'pair' ? outcome.record : outcome.in === 'record' ? outcome.row : undefined;
   return (
     <li className="correction">
-      <h4>
+      <h5>
         {own ? `Line ${own.id}, ${rowWords(own, figures)}` : null}
         {own && recorded ? <br /> : null}
         {recorded ? (
@@ -91,7 +91,7 @@ function Item({
             <a href={`/loads/${recorded.id}`}>Load {recorded.ticket}</a>, {rowWords(recorded, figures)}
           </>
         ) : null}
-      </h4>
+      </h5>
       {outcomeInWords(outcome, names).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

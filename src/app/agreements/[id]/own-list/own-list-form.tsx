@@ -4,22 +4,44 @@
 'use client';
 
 import { useActionState, useEffect, useRef } from 'react';
+import type { OwnKind } from '../../../../domain/tables/wanted-columns.ts';
 import { MatchView } from '../../../import/match-view.tsx';
 import { bringOwnList } from './bring-own-list.ts';
 
 export interface OwnListFormProps {
+  readonly kind: OwnKind;
   readonly agreementId: string;
   /** A list is there already, and another takes its place. */
   readonly isAgain: boolean;
 }
 
-export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
+const WORDS: Readonly<
+  Record<OwnKind, Readonly<Record<'first' | 'again' | 'each' | 'look' | 'match', string>>>
+> = {
+  'own-loads': {
+    first: 'Your list',
+    again: 'A newer list',
+    each: 'a line for each load',
+    look: 'Look at the file',
+    match: 'Match it with the record',
+  },
+  'own-payments': {
+    first: 'Your list of payments',
+    again: 'A newer list of payments',
+    each: 'a line for each payment',
+    look: 'Look at the payments',
+    match: 'Match the payments with the record',
+  },
+};
+
+export function OwnListForm({ kind, agreementId, isAgain }: OwnListFormProps) {
   const [state, send, isSending] = useActionState(bringOwnList, { turn: 0 });
   const top = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (state.turn > 0) top.current?.focus();
   }, [state.turn]);
   const { matched, match, refused, problems = [], text, fileName = '' } = state;
+  const words = WORDS[kind];
   return (
     <form action={send} className="record-form import-form" noValidate>
       <div ref={top} tabIndex={-1} className="form-answer">
@@ -37,6 +59,7 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
         )}
       </div>
       <input type="hidden" name="agreement" value={agreementId} />
+      <input type="hidden" name="kind" value={kind} />
       <div key={state.turn} className="fields">
         {matched && match && text !== undefined ? (
           <>
@@ -47,10 +70,17 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
                 A file with these columns was brought before. It is read as it was then, unless you change it.
               </p>
             ) : null}
-            <MatchView kind="own-loads" fileName={fileName} matched={matched} match={match} isOpen />
+            <MatchView
+              kind={kind}
+              idStart={kind}
+              fileName={fileName}
+              matched={matched}
+              match={match}
+              isOpen
+            />
             <div className="import-steps">
               <button type="submit" name="step" value="keep" className="act" disabled={isSending}>
-                Match it with the record
+                {words.match}
               </button>
               <a href={`/agreements/${agreementId}/own-list`}>Choose another file</a>
             </div>
@@ -58,17 +88,17 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
         ) : (
           <>
             <div className="field">
-              <label htmlFor="field-file">{isAgain ? 'A newer list' : 'Your list'}</label>
-              <p className="hint" id="hint-file">
-                CSV, at most 10 MB, as your program saves it: a line for each load, and a first line that
-                names the columns.
+              <label htmlFor={`${kind}-file`}>{isAgain ? words.again : words.first}</label>
+              <p className="hint" id={`${kind}-hint`}>
+                CSV, at most 10 MB, as your program saves it: {words.each}, and a first line that names the
+                columns.
               </p>
               <input
-                id="field-file"
+                id={`${kind}-file`}
                 type="file"
                 name="file"
                 accept=".csv,.txt,.tsv,text/csv"
-                aria-describedby="hint-file"
+                aria-describedby={`${kind}-hint`}
               />
             </div>
             <button
@@ -78,7 +108,7 @@ export function OwnListForm({ agreementId, isAgain }: OwnListFormProps) {
               className={isAgain ? 'quiet' : 'act'}
               disabled={isSending}
             >
-              Look at the file
+              {words.look}
             </button>
           </>
         )}

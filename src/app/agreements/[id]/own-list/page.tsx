@@ -1,12 +1,13 @@
 /**
- * A party's own list of an agreement's loads beside the record: what agrees, what differs and most likely why, and what
- * stands in one of the two alone.
+ * A party's own lists of an agreement's loads and payments beside the record: what agrees, what differs and most likely
+ * why, and what stands in one of the two alone.
  */
 import { figuresFor } from '../../../../documents/figures.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { Refusal } from '../../../../usecases/refusal.ts';
 import { readMatching } from '../../../../usecases/season-close/read-matching.ts';
+import { readPaymentMatching } from '../../../../usecases/season-close/read-payment-matching.ts';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
 import { ask } from '../../../server/ask.ts';
@@ -14,6 +15,7 @@ import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
 import { MatchingPart } from './matching-part.tsx';
 import { OwnListForm } from './own-list-form.tsx';
+import { PaymentMatchingPart } from './payment-matching-part.tsx';
 
 export const metadata = { title: 'Your list' };
 
@@ -24,7 +26,7 @@ export interface OwnListPageProps {
 
 export default async function OwnListPage({ params, searchParams }: OwnListPageProps) {
   const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
-  const { agreement, matching, mayBring } = await ask(async (context) => {
+  const { agreement, matching, payments, mayBring } = await ask(async (context) => {
     const agreement = await readAgreementWords(context, { agreementId: id });
     if (agreement.side === 'adviser') {
       throw new Refusal('not-found', 'Lists are between a party and the record.');
@@ -32,6 +34,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
     return {
       agreement,
       matching: await readMatching(context, { agreementId: id }),
+      payments: await readPaymentMatching(context, { agreementId: id }),
       mayBring: mayDo(context.caller.role, 'correct'),
     };
   });
@@ -39,7 +42,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
   return (
     <>
       <div className="title">
-        <h1>Your list and the record</h1>
+        <h1>Your lists and the record</h1>
         <p className="quiet-word">
           <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
         </p>
@@ -50,16 +53,44 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
         </p>
       )}
       <p className="hint">
-        Bring the list that your office keeps. It is matched with the record load by load, changes nothing in
-        it, and nobody but your side sees it.
+        Bring the lists that your office keeps. They are matched with the record one by one, change nothing in
+        it, and nobody but your side sees them.
       </p>
-      {matching ? (
-        <MatchingPart matching={matching} figures={figuresFor(locale)} timeZone={agreement.timeZone} />
-      ) : null}
-      {mayBring ? (
-        <OwnListForm agreementId={id} isAgain={matching !== undefined} key={told ?? 'first'} />
-      ) : null}
-      {!matching && !mayBring ? <p>Your office has brought no list yet.</p> : null}
+      <section aria-labelledby="loads">
+        <h2 id="loads">Loads</h2>
+        {matching ? (
+          <MatchingPart matching={matching} figures={figuresFor(locale)} timeZone={agreement.timeZone} />
+        ) : null}
+        {mayBring ? (
+          <OwnListForm
+            kind="own-loads"
+            agreementId={id}
+            isAgain={matching !== undefined}
+            key={told ?? 'first'}
+          />
+        ) : null}
+        {!matching && !mayBring ? <p>Your office has brought no list of loads yet.</p> : null}
+      </section>
+      <section aria-labelledby="payments">
+        <h2 id="payments">Payments</h2>
+        {payments ? (
+          <PaymentMatchingPart
+            matching={payments}
+            figures={figuresFor(locale)}
+            timeZone={agreement.timeZone}
+            agreementId={id}
+          />
+        ) : null}
+        {mayBring ? (
+          <OwnListForm
+            kind="own-payments"
+            agreementId={id}
+            isAgain={payments !== undefined}
+            key={told ?? 'first'}
+          />
+        ) : null}
+        {!payments && !mayBring ? <p>Your office has brought no list of payments yet.</p> : null}
+      </section>
     </>
   );
 }
