@@ -2,6 +2,7 @@
  * The buyer's own account of what it stored under an agreement: each silo with what went in, was fed and was left, and the
  * dry matter that is gone, beside what others found.
  */
+import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { type Exact, isNegative } from '../../domain/numbers/exact.ts';
 import { printFixed } from '../../domain/numbers/printing.ts';
@@ -60,6 +61,8 @@ export interface SiloView {
 }
 
 export interface SilosView {
+  /** In the agreement's time zone. */
+  readonly today: LocalDate;
   readonly silos: readonly SiloView[];
   /** Of the loads that have come so far, to begin with; undefined where none has. */
   readonly delivered: { readonly from: string; readonly to: string } | undefined;
@@ -81,6 +84,7 @@ export async function readSilos(
     const days = loads.map(({ deliveredOn }) => deliveredOn).sort();
     const [from, to] = [days[0], days.at(-1)];
     return {
+      today: zoneCalendar(found.agreement.timeZone).dateAt(context.now()),
       silos: entries.flatMap((of) =>
         of.kind === 'silo' ? [siloView(of, { entries, loads, unit: isMetric ? 'tonne' : 'short-ton' })] : [],
       ),
