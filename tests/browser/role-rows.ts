@@ -93,6 +93,21 @@ export const ROWS: readonly Row[] = [
     [200, 200, 200, 200, 404, 307],
   ),
   page(
+    'agreements/[id]/stored/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/stored`,
+    [200, 200, 200, 200, 404, 307],
+  ),
+  {
+    // The buyer's own account: to the seller there is none.
+    ...page(
+      'agreements/[id]/stored/page.tsx',
+      ({ agreement }) => `/agreements/${agreement}/stored`,
+      [404, 404, 404, 404, 404, 307],
+      'what the buyer stored, to the seller',
+    ),
+    side: 'seller',
+  },
+  page(
     'agreements/[id]/season-close/page.tsx',
     ({ agreement }) => `/agreements/${agreement}/season-close`,
     [200, 200, 200, 200, 404, 307],

@@ -84,6 +84,8 @@ const OF_SCALE_HOUSES = [
 const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 /** What only questions fill: tried in retest-guards.test.ts. */
 const OF_RETESTS = [...RETEST_TABLES];
+/** What only a buyer's silos fill: tried in tests/usecases/silos.test.ts. */
+const OF_STORAGE = ['silo', 'silo_entry'];
 /** Of closing a season: tried in own-lists.test.ts and season-close.test.ts. */
 const OF_CLOSE = ['own_list', 'season_close', 'season_signature', 'season_seal'];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
@@ -174,6 +176,7 @@ describe('rows of a party', () => {
       ...OF_MONEY,
       ...OF_RETESTS,
       ...OF_CLOSE,
+      ...OF_STORAGE,
     ];
     for (const table of tables) if (!empty.includes(table)) expect(mine[table], table).toBeGreaterThan(0);
     const none = Object.fromEntries(tables.map((table) => [table, 0]));
@@ -268,7 +271,16 @@ describe('what is recorded', () => {
     ];
     const offered = OF_OFFERS.filter((table) => table !== 'advice');
     expect(
-      [...written, ...offered, ...OF_SCALE_HOUSES, ...OF_MONEY, ...OF_RETESTS, ...OF_CLOSE, ...kept].sort(),
+      [
+        ...written,
+        ...offered,
+        ...OF_SCALE_HOUSES,
+        ...OF_MONEY,
+        ...OF_RETESTS,
+        ...OF_CLOSE,
+        ...OF_STORAGE,
+        ...kept,
+      ].sort(),
     ).toEqual(await names(TABLES));
   });
 

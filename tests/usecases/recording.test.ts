@@ -281,8 +281,9 @@ const MONEY_VERBS = [
 ] as const;
 
 describe('who may', () => {
-  /** The verbs of bargaining are tried in offers.test.ts, of putting right in corrections.test.ts, of money in money.test.ts, of questions in retests.test.ts. */
+  /** The verbs of bargaining are tried in offers.test.ts, of putting right in corrections.test.ts, of money in money.test.ts, of questions in retests.test.ts, of silos in silos.test.ts. */
   const BARGAINING = [
+    'keep-silo',
     'correct',
     'question',
     'keep-lot',

@@ -4,7 +4,7 @@
  */
 'use client';
 
-import { useActionState, useEffect, useRef } from 'react';
+import { type ReactNode, useActionState, useEffect, useRef } from 'react';
 import type { Field } from './field.ts';
 import { inputsOf } from './field.ts';
 import { FieldView } from './field-view.tsx';
@@ -23,6 +23,8 @@ export interface RecordFormProps {
   readonly quiet?: boolean;
   /** Tells this form's fields from those of the same name in another form of the page. */
   readonly scope?: string;
+  /** Folds the form away under these words; an answer unfolds it, with scripts or without. */
+  readonly folded?: { readonly summary: ReactNode; readonly isOpen?: boolean };
 }
 
 export function RecordForm({
@@ -32,6 +34,7 @@ export function RecordForm({
   requestKey,
   quiet = false,
   scope = '',
+  folded,
 }: RecordFormProps) {
   const [state, send, isSending] = useActionState(action, NOTHING_YET);
   const top = useRef<HTMLDivElement>(null);
@@ -39,26 +42,36 @@ export function RecordForm({
     if (state.turn > 0) top.current?.focus();
   }, [state.turn]);
   const shown = state.asked ? [state.asked, ...fields] : fields;
+  const form = (
+    <form action={send} className="record-form" noValidate>
+      <div ref={top} tabIndex={-1} className="form-answer">
+        <Answer state={state} fields={shown} />
+      </div>
+      {requestKey === undefined ? null : <input type="hidden" name="key" value={state.key || requestKey} />}
+      <div key={state.turn} className="fields">
+        {shown.map((field) => (
+          <FieldView
+            key={'name' in field ? field.name : inputsOf([field])[0]?.name}
+            field={field}
+            state={state}
+          />
+        ))}
+      </div>
+      <button type="submit" className={quiet ? 'quiet' : 'act'} disabled={isSending}>
+        {submit}
+      </button>
+    </form>
+  );
   return (
     <FormScope value={scope === '' ? '' : `${scope}-`}>
-      <form action={send} className="record-form" noValidate>
-        <div ref={top} tabIndex={-1} className="form-answer">
-          <Answer state={state} fields={shown} />
-        </div>
-        {requestKey === undefined ? null : <input type="hidden" name="key" value={state.key || requestKey} />}
-        <div key={state.turn} className="fields">
-          {shown.map((field) => (
-            <FieldView
-              key={'name' in field ? field.name : inputsOf([field])[0]?.name}
-              field={field}
-              state={state}
-            />
-          ))}
-        </div>
-        <button type="submit" className={quiet ? 'quiet' : 'act'} disabled={isSending}>
-          {submit}
-        </button>
-      </form>
+      {folded ? (
+        <details className="more-fields" open={state.turn > 0 || folded.isOpen}>
+          <summary>{folded.summary}</summary>
+          {form}
+        </details>
+      ) : (
+        form
+      )}
     </FormScope>
   );
 }

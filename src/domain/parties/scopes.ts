@@ -53,6 +53,7 @@ const LETS: Readonly<Record<Verb, readonly Scope[]>> = {
   'keep-lien': [],
   'keep-account': [],
   'keep-scale': [],
+  'keep-silo': [],
   'keep-lot': [],
   'make-offer': [],
   sign: [],
