@@ -57,7 +57,11 @@ export function PutRight({ agreementId, entry, label }: PutRightProps) {
         fields={[...about, ...siloFields(kind, content), why]}
         requestKey={randomUUID()}
         scope={`right-${entryId}`}
-        folded={{ summary: <Summary words="Put it right" label={label} /> }}
+        folded={{
+          summary: (
+            <Summary words={kind === 'silo' ? 'Put its name or kind right' : 'Put it right'} label={label} />
+          ),
+        }}
       />
       <RecordForm
         action={takeBack}

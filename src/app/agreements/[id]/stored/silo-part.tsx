@@ -50,7 +50,7 @@ export function SiloPart({ agreementId, silo, delivered, today, figures, mayWrit
       {entries.length === 0 ? null : (
         <>
           <h3>Written down</h3>
-          <ul className="members">
+          <ul className="members written-down">
             {entries.map((entry) => (
               <EntryItem key={entry.entryId} {...{ agreementId, entry, today, figures, mayWrite }} />
             ))}
@@ -144,7 +144,7 @@ function Published({ silo: { published, name }, show }: ShownProps) {
       <summary>
         What others found to be gone<span className="visually-hidden">, beside {name}</span>
       </summary>
-      <ul>
+      <ul className="published">
         {published.map(({ of, low, high, source, standing }) => (
           <li key={`${of} ${source}`}>
             {of}: {low === high ? show(low) : `${show(low)} to ${show(high)}`} %
