@@ -102,6 +102,18 @@ test('a bad figure says what to do and keeps what was typed; a doubtful one is a
   expect(await main()).toContain('10.0 % of the dry matter');
 });
 
+test('a refusal inside a fold that the page shut again is in sight, without scripts', async () => {
+  const { page } = buyer;
+  await page.goto('/scales');
+  const fold = page.locator('details', { has: page.locator('summary', { hasText: 'A scale of yours' }) });
+  if ((await fold.getAttribute('open')) !== null) await fold.locator('summary').click();
+  expect(await fold.getByRole('button', { name: 'Add this scale' }).isVisible()).toBe(false);
+  await fold.locator('summary').click();
+  await fold.getByRole('button', { name: 'Add this scale' }).click();
+  await page.locator('.refused').waitFor();
+  expect(await page.locator('.refused').isVisible()).toBe(true);
+});
+
 test('the seller is shown neither the page nor a way to it', async () => {
   const { page } = seller;
   await page.goto(`/agreements/${ids.agreementId}`);
