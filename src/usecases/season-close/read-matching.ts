@@ -2,12 +2,14 @@
  * A party's own list matched with the record: how every row of both ends, and how many of each.
  */
 
+import type { ListRow, PricedOtherwise } from '../../domain/matching/list-row.ts';
 import { matchLists, type Outcome, type Standing, standingsOf } from '../../domain/matching/match-lists.ts';
 import type { OwnRow } from '../../domain/matching/own-row.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { readOwnList } from '../../store/rows/own-list-rows.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
+import { pricedOtherwise } from './priced-otherwise.ts';
 import { recordList } from './record-list.ts';
 
 /** In the order in which they are told. */
@@ -36,6 +38,22 @@ export interface MatchingView {
   readonly open: readonly Outcome[];
 }
 
+/** Enough to tell what went wrong again and again; the others are told without these causes. */
+const MOST_PRICED = 100;
+
+/** The load of a pair whose amounts differ for no reason that was found. */
+function unexplainedAmount(outcome: Outcome): readonly string[] {
+  if (outcome.kind !== 'pair') return [];
+  const isUnexplained = outcome.differences.some(
+    ({ aspect, causes }) => aspect === 'amount' && causes.length === 0,
+  );
+  return isUnexplained ? [outcome.record.id] : [];
+}
+
+function withPriced(row: ListRow, otherwise: PricedOtherwise | undefined): ListRow {
+  return otherwise ? { ...row, priced: { ...row.priced, ...otherwise } } : row;
+}
+
 /** Undefined where the party has brought no list. Refuses `not-allowed`, `not-found`, `not-yours`. */
 export async function readMatching(
   context: Context,
@@ -47,9 +65,19 @@ export async function readMatching(
     const own = await readOwnList(tx, { agreementId, kind: 'own-loads' });
     if (!own) return undefined;
     const mine = JSON.parse(own.rows) as readonly OwnRow[];
-    const record = await recordList(tx, found);
+    const { rows: record, loads } = await recordList(tx, found);
     const { currency, decimals } = moneyOf(found.agreement);
-    const outcomes = matchLists({ mine, record }, { decimals });
+    const first = matchLists({ mine, record }, { decimals });
+    // Other prices take a while to work out and are needed by few rows; they change no pair.
+    const wanted = new Set(first.flatMap(unexplainedAmount).slice(0, MOST_PRICED));
+    const priced = await pricedOtherwise(tx, found, { loads, wanted });
+    const outcomes =
+      priced.size === 0
+        ? first
+        : matchLists(
+            { mine, record: record.map((row) => withPriced(row, priced.get(row.id))) },
+            { decimals },
+          );
     const counts = Object.fromEntries(STANDINGS.map((standing) => [standing, 0])) as Record<Standing, number>;
     for (const outcome of outcomes) for (const standing of standingsOf(outcome)) counts[standing] += 1;
     return {

@@ -7,17 +7,23 @@ import { decimal, MAX_DECIMAL_LENGTH, subtract } from '../../domain/numbers/exac
 import { printDecimal } from '../../domain/numbers/printing.ts';
 import type { ScaleUnit } from '../../domain/quantities/units.ts';
 import type { Transaction } from '../../store/open-store.ts';
-import { readLoads } from '../../store/rows/load-rows.ts';
+import { type LoadRow, readLoads } from '../../store/rows/load-rows.ts';
 import { readSampleLoads } from '../../store/rows/sample-load-rows.ts';
 import type { SettlementRow } from '../../store/rows/settlement-rows.ts';
 import type { AgreedTerms, FoundAgreement } from '../agreements/find-agreement.ts';
 import { outcomesOf } from '../loads/load-views.ts';
 
-/** Every load that is not void, first delivered first; its id is the load's. */
-export async function recordList(tx: Transaction, found: FoundAgreement): Promise<readonly ListRow[]> {
+export interface RecordList {
+  /** Every load that is not void, first delivered first; a row's id is its load's. */
+  readonly rows: readonly ListRow[];
+  readonly loads: readonly LoadRow[];
+}
+
+export async function recordList(tx: Transaction, found: FoundAgreement): Promise<RecordList> {
   const ids = (await readSampleLoads(tx, found.row.id)).map(({ loadId }) => loadId);
   const loads = await readLoads(tx, found.row.id, ids);
-  return (await outcomesOf(tx, found, loads)).map(({ row, terms, settlements, result }): ListRow => {
+  const outcomes = await outcomesOf(tx, found, loads);
+  const rows = outcomes.map(({ row, terms, settlements, result }): ListRow => {
     const settled = settlements.at(-1);
     return {
       id: row.id,
@@ -33,6 +39,7 @@ export async function recordList(tx: Transaction, found: FoundAgreement): Promis
       ...(settled ? { priced: { charges: chargesOf(settled, terms), lines: settled.lines.length } } : {}),
     };
   });
+  return { rows, loads };
 }
 
 /** Lines that are a plain charge, as hauling is: those are what books leave out. */

@@ -2,6 +2,7 @@
  * Why two amounts of one load differ. What a load would have come to otherwise is not worked out here: it comes as data
  * with the load (`PricedOtherwise`), so that it is the product's own figure to the cent.
  */
+import { dayNumber, type LocalDate } from '../../dates/local-date.ts';
 import {
   add,
   compare,
@@ -14,7 +15,7 @@ import {
   subtract,
   ZERO,
 } from '../../numbers/exact.ts';
-import type { AlternativeAmount, NamedAmount, ReadRow } from '../list-row.ts';
+import { type AlternativeAmount, compareTexts, type NamedAmount, type ReadRow } from '../list-row.ts';
 import {
   AMOUNT_CAUSES,
   type AmountCause,
@@ -83,12 +84,11 @@ export function amountCauses(
     'charge-left-out': (own, other) => charged(other, subtract(other.amount, own.amount)),
     'charge-twice': (own, other) => charged(other, subtract(own.amount, other.amount)),
     'quote-of-another-day': (own, other) => {
-      const days = Object.entries(other.row.priced?.byDay ?? {});
-      const found = days
+      const found = Object.entries(other.row.priced?.byDay ?? {})
         .filter(([, amount]) => isAmount(amount, own.amount))
-        .map(([day]) => day)
-        .sort();
-      return found[0] === undefined ? undefined : { day: found[0] };
+        .map(([day]) => day);
+      const [day] = nearestFirst(found, other.row.deliveredOn);
+      return day === undefined ? undefined : { day };
     },
     'as-fed-for-dry': (own, other) => alternative('as-fed-for-dry', own, other),
     'other-test': (own, other) => alternative('other-test', own, other),
@@ -99,6 +99,12 @@ export function amountCauses(
 
 function pricedOf({ row, pounds, dryMatter, amount }: ReadRow): Priced | undefined {
   return amount && { row, pounds, dryMatter, amount };
+}
+
+/** Quotes repeat themselves: the slip is likelier to have taken the one close by; of two as close, the earlier. */
+function nearestFirst(days: readonly string[], deliveredOn: LocalDate): readonly string[] {
+  const apart = (day: string) => Math.abs(dayNumber(day as LocalDate) - dayNumber(deliveredOn));
+  return days.toSorted((a, b) => apart(a) - apart(b) || compareTexts(a, b));
 }
 
 function isAmount(text: string, amount: Exact): boolean {
