@@ -7,7 +7,6 @@ import {
   paymentStandings,
 } from '../../../../domain/matching/payments/match-payments.ts';
 import type { PaymentListRow } from '../../../../domain/matching/payments/payment-list-row.ts';
-import { standingInWords } from '../../../../domain/words/matching-words.ts';
 import {
   directionInWords,
   type PaymentNames,
@@ -18,6 +17,7 @@ import {
   PAYMENT_STANDINGS,
   type PaymentMatchingView,
 } from '../../../../usecases/season-close/read-payment-matching.ts';
+import { Compared, sidesOf } from './compared.tsx';
 
 export interface PaymentMatchingPartProps {
   readonly matching: PaymentMatchingView;
@@ -26,14 +26,9 @@ export interface PaymentMatchingPartProps {
   readonly agreementId: string;
 }
 
-/** As many as a person looks through at once; the others come once these are settled. */
-const MOST_SHOWN = 200;
-
 export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }: PaymentMatchingPartProps) {
-  const { fileName, broughtAt, ownRows, recordRows, counts, open, currency, side } = matching;
-  const rows = open.flatMap((one) =>
-    one.kind === 'pair' ? [one.record] : one.in === 'record' ? [one.row] : [],
-  );
+  const { ownRows, recordRows, open, currency, side } = matching;
+  const rows = open.flatMap((outcome) => sidesOf(outcome).recorded ?? []);
   const recorded = new Map(rows.map((row) => [row.id, row]));
   const names: PaymentNames = {
     mine: 'your list',
@@ -46,43 +41,18 @@ export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }
     currency,
     side,
   };
-  const day = new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(broughtAt));
   return (
-    <section aria-labelledby="payment-matching">
-      <h3 id="payment-matching">
-        {counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}
-      </h3>
-      <p className="quiet-word">
-        {fileName}, brought on {day}: {figures.show(String(ownRows))} payments. The record has{' '}
-        {figures.show(String(recordRows))} that count.
-      </p>
-      <dl className="facts sums">
-        {PAYMENT_STANDINGS.filter((standing) => standing === 'agrees' || counts[standing] > 0).map(
-          (standing) => (
-            <div key={standing}>
-              <dt>{standingInWords(standing, names)}</dt>
-              <dd className="amount">{figures.show(String(counts[standing]))}</dd>
-            </div>
-          ),
-        )}
-      </dl>
-      {PAYMENT_STANDINGS.filter((standing) => standing !== 'agrees').map((standing) => {
-        const of = open.filter((outcome) => paymentStandings(outcome)[0] === standing);
-        if (of.length === 0) return null;
-        return (
-          <section key={standing} aria-labelledby={`payment-${standing}`}>
-            <h4 id={`payment-${standing}`}>{standingInWords(standing, names)}</h4>
-            <ul className="corrections">
-              {of.slice(0, MOST_SHOWN).map((outcome) => (
-                <Item key={keyOf(outcome)} outcome={outcome} names={names} figures={figures} />
-              ))}
-            </ul>
-            {of.length > MOST_SHOWN ? (
-              <p>{figures.show(String(of.length - MOST_SHOWN))} more are not shown.</p>
-            ) : null}
-          </section>
-        );
-      })}
+    <Compared
+      matching={matching}
+      standings={PAYMENT_STANDINGS}
+      standingsOf={paymentStandings}
+      names={names}
+      ids={{ heading: 'payment-matching', standing: 'payment' }}
+      sizes={`${figures.show(String(ownRows))} payments. The record has ${figures.show(String(recordRows))} that count.`}
+      item={(outcome) => <Item outcome={outcome} names={names} figures={figures} />}
+      figures={figures}
+      timeZone={timeZone}
+    >
       {open.length === 0 ? null : (
         <p className="hint">
           If the record is wrong, put it right among{' '}
@@ -91,14 +61,8 @@ export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }
           compared.
         </p>
       )}
-    </section>
+    </Compared>
   );
-}
-
-function keyOf(outcome: PaymentOutcome): string {
-  return outcome.kind === 'pair'
-    ? `${outcome.mine.id} ${outcome.record.id}`
-    : `${outcome.in} ${outcome.row.id}`;
 }
 
 interface ItemProps {
@@ -108,13 +72,11 @@ interface ItemProps {
 }
 
 function Item({ outcome, names, figures }: ItemProps) {
-  const own = outcome.kind === 'pair' ? outcome.mine : outcome.in === 'mine' ? outcome.row : undefined;
-  const recorded =
-    outcome.kind === 'pair' ? outcome.record : outcome.in === 'record' ? outcome.row : undefined;
+  const { own, recorded } = sidesOf(outcome);
   const words = (row: PaymentListRow) =>
     `${row.paidOn}, ${paymentInWords(row, figures.show)} ${names.currency} ${directionInWords(row.amount, names.side)}`;
   return (
-    <li className="correction">
+    <>
       <h5>
         {own ? `Line ${own.id}: ${words(own)}` : null}
         {own && recorded ? <br /> : null}
@@ -123,6 +85,6 @@ function Item({ outcome, names, figures }: ItemProps) {
       {paymentOutcomeInWords(outcome, names).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-    </li>
+    </>
   );
 }
