@@ -20,6 +20,16 @@ export function safeCsvRow(cells: readonly SafeCell[]): string {
   return csvRow(cells.map((cell) => (typeof cell === 'string' ? safeCell(cell) : figureText(cell.figure))));
 }
 
+/** A whole table: its header row, then its rows. */
+export function safeCsvTable(columns: readonly string[], rows: readonly (readonly SafeCell[])[]): string {
+  return [safeCsvRow(columns), ...rows.map(safeCsvRow)].join('');
+}
+
+/** A figure where the text is one plainly; else the text. */
+export function figureCell(text: string): SafeCell {
+  return FIGURE.test(text) ? { figure: text } : text;
+}
+
 /** Text that a spreadsheet would take for a formula gets an apostrophe before it: "=A1" is "'=A1". */
 export function safeCell(text: string): string {
   return FORMULA.test(text) ? `'${text}` : text;

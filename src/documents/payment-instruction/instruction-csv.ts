@@ -2,7 +2,7 @@
  * A payment instruction as CSV, a row a payment: for banks that take a file of their own layout, and for people.
  */
 import type { InstructedPayment, PaymentInstruction } from '../../domain/money/payment-instruction.ts';
-import { safeCsvRow } from '../csv.ts';
+import { type SafeCell, safeCsvTable } from '../csv.ts';
 import { jointName } from '../joint-name.ts';
 import { methodOf } from './write-credit-transfers.ts';
 
@@ -30,12 +30,15 @@ const COLUMNS = [
  * checked here: `instructionProblems` finds what a bank would turn back.
  */
 export function instructionCsv(instruction: PaymentInstruction): string {
-  return [safeCsvRow(COLUMNS), ...instruction.payments.map((payment) => row(payment, instruction))].join('');
+  return safeCsvTable(
+    COLUMNS,
+    instruction.payments.map((payment) => row(payment, instruction)),
+  );
 }
 
-function row(payment: InstructedPayment, { id, payOn, payer }: PaymentInstruction): string {
+function row(payment: InstructedPayment, { id, payOn, payer }: PaymentInstruction): readonly SafeCell[] {
   const { account, payee, jointPayees } = payment;
-  return safeCsvRow([
+  return [
     id,
     payOn,
     payment.reference,
@@ -51,5 +54,5 @@ function row(payment: InstructedPayment, { id, payOn, payer }: PaymentInstructio
     payment.currency,
     { figure: payment.amount },
     payment.invoices.map(({ number, amount }) => `${number}: ${amount}`).join('; '),
-  ]);
+  ];
 }

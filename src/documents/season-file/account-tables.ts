@@ -2,7 +2,7 @@
  * What a sealed season came to, as tables for an auditor: every settlement, document, payment and question with the figure
  * that its journal gives it, and what each entry posted.
  */
-import { type SafeCell, safeCsvRow } from '../csv.ts';
+import { figureCell, safeCsvTable } from '../csv.ts';
 import { lastLoads } from './input-tables.ts';
 import type { SeasonJournal } from './season-journal.ts';
 
@@ -20,7 +20,7 @@ export function accountTables(journal: SeasonJournal): readonly (readonly [name:
 /** A row a line of each settlement, earlier versions too. */
 function settlements(journal: SeasonJournal): string {
   const loads = lastLoads(journal);
-  return table(
+  return safeCsvTable(
     ['ticket', 'version', 'status', 'line', 'quantity', 'unit', 'rate', 'amount', 'currency', 'how'],
     journal.of('settlement').flatMap(({ fact }) => {
       const ticket = loads.get(fact.load)?.fact.ticket ?? fact.load;
@@ -29,14 +29,14 @@ function settlements(journal: SeasonJournal): string {
         ...fact.lines.map((line) => [
           ...start,
           line.label,
-          figure(line.quantity),
+          figureCell(line.quantity),
           line.unit,
-          figure(line.rate),
-          figure(line.amount),
+          figureCell(line.rate),
+          figureCell(line.amount),
           fact.currency,
           line.how,
         ]),
-        [...start, 'total', '', '', '', figure(fact.total), fact.currency, ''],
+        [...start, 'total', '', '', '', figureCell(fact.total), fact.currency, ''],
       ];
     }),
   );
@@ -44,15 +44,15 @@ function settlements(journal: SeasonJournal): string {
 
 function documents({ of }: SeasonJournal): string {
   const numbers = new Map(of('document').map(({ subject, fact }) => [subject, fact.serial]));
-  return table(
+  return safeCsvTable(
     ['number', 'kind', 'issued_on', 'due_on', 'corrects', 'payable', 'currency', 'fingerprint'],
     of('document').map(({ fact }) => [
-      figure(fact.serial),
+      figureCell(fact.serial),
       fact.kind,
       fact.issuedOn,
       fact.dueOn,
-      fact.corrects === null ? '' : figure(numbers.get(fact.corrects) ?? ''),
-      figure(fact.payable),
+      fact.corrects === null ? '' : figureCell(numbers.get(fact.corrects) ?? ''),
+      figureCell(fact.payable),
       fact.currency,
       fact.fingerprint,
     ]),
@@ -62,12 +62,12 @@ function documents({ of }: SeasonJournal): string {
 function payments({ of, partyName }: SeasonJournal): string {
   const answers = new Map(of('payment-answer').map(({ fact }) => [fact.payment, fact.answer]));
   const reversed = new Map(of('payment-reversal').map(({ fact }) => [fact.payment, fact.reversedOn]));
-  return table(
+  return safeCsvTable(
     ['paid_on', 'paid_by', 'amount', 'currency', 'method', 'reference', 'answer', 'reversed_on'],
     of('payment').map(({ subject, fact }) => [
       fact.paidOn,
       partyName(fact.payer),
-      figure(fact.amount),
+      figureCell(fact.amount),
       fact.currency,
       fact.method,
       fact.reference ?? '',
@@ -80,7 +80,7 @@ function payments({ of, partyName }: SeasonJournal): string {
 function questions(journal: SeasonJournal): string {
   const loads = lastLoads(journal);
   const endings = new Map(journal.of('retest-ending').map(({ fact }) => [fact.retest, fact]));
-  return table(
+  return safeCsvTable(
     ['about', 'sample', 'ticket', 'first', 'claimed', 'asked_by', 'ending', 'because', 'decided'],
     journal.of('retest').map(({ subject, fact }) => {
       const ending = endings.get(subject);
@@ -88,12 +88,12 @@ function questions(journal: SeasonJournal): string {
         fact.about,
         fact.sample ?? '',
         fact.load === null ? '' : (loads.get(fact.load)?.fact.ticket ?? fact.load),
-        figure(fact.first),
-        figure(fact.claimed),
+        figureCell(fact.first),
+        figureCell(fact.claimed),
         journal.partyName(fact.party),
         ending?.ending ?? '',
         ending?.because ?? '',
-        ending ? figure(ending.value) : '',
+        ending ? figureCell(ending.value) : '',
       ];
     }),
   );
@@ -101,28 +101,17 @@ function questions(journal: SeasonJournal): string {
 
 /** A row for each account that an entry touches; below zero takes from it. */
 function postings({ all }: SeasonJournal): string {
-  return table(
+  return safeCsvTable(
     ['entry', 'posted_at', 'kind', 'account', 'amount', 'unit'],
     all.flatMap(({ sequence, postedAt, kind, postings: posted }) =>
       posted.map(({ account, amount, unit }) => [
-        figure(sequence),
+        figureCell(sequence),
         postedAt,
         kind,
         account,
-        figure(amount),
+        figureCell(amount),
         unit,
       ]),
     ),
   );
-}
-
-const FIGURE = /^-?\d+(\.\d+)?$/;
-
-/** A figure where it is one plainly; a fraction like "1/3" stays text. */
-function figure(text: string): SafeCell {
-  return FIGURE.test(text) ? { figure: text } : text;
-}
-
-function table(columns: readonly string[], rows: readonly (readonly SafeCell[])[]): string {
-  return [safeCsvRow(columns), ...rows.map(safeCsvRow)].join('');
 }

@@ -9,7 +9,7 @@ import { convertDistance } from '../../domain/quantities/units.ts';
 import type { SeasonFile } from '../../domain/season-close/season-file.ts';
 import { CHOICES, columnOf, ELECTIONS, LOADS, PRICES } from '../../domain/tables/table-shape.ts';
 import type { LoadFact, QuoteFact, ResultFact } from '../../journal/facts.ts';
-import { type SafeCell, safeCsvRow } from '../csv.ts';
+import { type SafeCell, safeCsvTable } from '../csv.ts';
 import type { SeasonJournal } from './season-journal.ts';
 
 /** A load as it was last, by the id of its first row. */
@@ -43,7 +43,7 @@ export function inputTables(
     ['samples.csv', samplesTable(lastBy(journal.of('result'), ({ sample }) => sample))],
     [
       PRICES.file,
-      table(
+      safeCsvTable(
         PRICES.required,
         lastBy(journal.of('quote'), (quote) => `${quote.series}\n${quote.date}`).map((quote: QuoteFact) => [
           quote.series,
@@ -54,7 +54,7 @@ export function inputTables(
     ],
     [
       ELECTIONS.file,
-      table(
+      safeCsvTable(
         ELECTIONS.required,
         lastBy(journal.of('election'), ({ load }) => load)
           .filter(({ load }) => isStanding.has(load))
@@ -63,7 +63,7 @@ export function inputTables(
     ],
     [
       CHOICES.file,
-      table(
+      safeCsvTable(
         CHOICES.required,
         lastBy(journal.of('choice'), ({ load }) => load)
           .filter(({ load }) => isStanding.has(load))
@@ -84,7 +84,7 @@ function loadsTable(loads: readonly LastLoad[]): string {
   const isInKm = loads.some(({ fact }) => fact.distanceUnit === 'km');
   const isFar = loads.some(({ fact }) => fact.distance !== null);
   const columns = [...LOADS.required, 'sample', 'truck', ...(isFar ? [isInKm ? 'km' : 'miles'] : [])];
-  return table(
+  return safeCsvTable(
     columns,
     loads.map(({ fact }) => [
       fact.ticket,
@@ -110,7 +110,7 @@ function samplesTable(results: readonly ResultFact[]): string {
   const measures = TESTED.filter(
     (measure) => measure === 'dry-matter' || results.some(({ figures }) => figures[measure] !== undefined),
   );
-  return table(
+  return safeCsvTable(
     ['sample', 'basis', ...measures.map(columnOf)],
     results.map(({ sample, basis, figures }) => [
       sample,
@@ -122,8 +122,4 @@ function samplesTable(results: readonly ResultFact[]): string {
 
 function figureOrNothing(figure: string | undefined): SafeCell {
   return figure === undefined ? '' : { figure };
-}
-
-function table(columns: readonly string[], rows: readonly (readonly SafeCell[])[]): string {
-  return [safeCsvRow(columns), ...rows.map(safeCsvRow)].join('');
 }

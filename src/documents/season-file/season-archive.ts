@@ -19,16 +19,21 @@ const LARGEST_BYTES = 2 ** 30;
 /** `text` is that of the season's file, which must fit (`checkSeasonFile`). The same bytes on every machine. */
 export function seasonArchive(text: string): Uint8Array {
   const file = seasonFileShape.parse(JSON.parse(text));
-  const names = filesOf(file, text);
-  // Without an offset, a time is one of this machine's clock, and that is how zip keeps it: the same everywhere.
-  const mtime = `${file.seal.sealedAt.slice(0, 10)}T12:00:00`;
-  // Stored, not packed: what a packer makes of a text changes with its version.
-  return zipSync(Object.fromEntries(names.map(([name, held]) => [name, strToU8(held)])), { level: 0, mtime });
+  return zipped(file, filesOf(file, text));
 }
 
-function filesOf(file: SeasonFile, text: string): readonly (readonly [string, string])[] {
+type NamedTexts = readonly (readonly [name: string, text: string])[];
+
+function zipped({ seal }: SeasonFile, files: NamedTexts): Uint8Array {
+  // Without an offset, a time is one of this machine's clock, and that is how zip keeps it: the same everywhere.
+  const mtime = `${seal.sealedAt.slice(0, 10)}T12:00:00`;
+  // Stored, not packed: what a packer makes of a text changes with its version.
+  return zipSync(Object.fromEntries(files.map(([name, held]) => [name, strToU8(held)])), { level: 0, mtime });
+}
+
+function filesOf(file: SeasonFile, text: string): NamedTexts {
   const journal = seasonJournal(file);
-  const tables: readonly (readonly [string, string])[] = [
+  const tables: NamedTexts = [
     [SEASON_FILE, text],
     ...file.agreements.map((version, index) => [`agreement/version-${index + 1}.json`, version] as const),
     ...inputTables(file, journal).map(([name, held]) => [`season/${name}`, held] as const),
@@ -49,21 +54,22 @@ export function checkSeasonArchive(bytes: Uint8Array): CheckedSeason {
   const checked = checkSeasonFile(own);
   if (checked.faults.length > 0 || !checked.season) return checked;
   const file = seasonFileShape.parse(JSON.parse(own));
-  let expected: ReadonlyMap<string, string>;
+  let files: NamedTexts;
   try {
-    expected = new Map(filesOf(file, own));
+    files = filesOf(file, own);
   } catch {
     return { ...checked, faults: ['Its journal cannot be read as tables.'] };
   }
+  const expected = new Set(files.map(([name]) => name));
   const faults = [
-    ...[...expected].flatMap(([name, text]) =>
+    ...files.flatMap(([name, text]) =>
       held.get(name) === text
         ? []
         : [held.has(name) ? `${name} is not what was exported.` : `${name} is missing.`],
     ),
     ...[...held.keys()].filter((name) => !expected.has(name)).map((name) => `${name} was not exported.`),
   ];
-  if (faults.length === 0 && !isSame(seasonArchive(own), bytes)) {
+  if (faults.length === 0 && !isSame(zipped(file, files), bytes)) {
     faults.push('The zip file is not as it was exported, though all that is in it is.');
   }
   return { ...checked, faults };

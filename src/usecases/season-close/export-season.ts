@@ -2,12 +2,12 @@
  * A sealed season as one file, for whoever is to check it later without the record.
  */
 import { SEASON_FORMAT, type SeasonFile, seasonFileText } from '../../domain/season-close/season-file.ts';
-import { sealMark } from '../../journal/seal-mark.ts';
 import { readEntries } from '../../store/rows/audit-rows.ts';
 import { readSeal, readSeasonClose } from '../../store/rows/season-close-rows.ts';
 import { findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { Refusal } from '../refusal.ts';
+import { sealOf } from './season-seal.ts';
 
 const AT_ONCE = 2000;
 
@@ -26,7 +26,6 @@ export async function exportSeason(
         'The season is not sealed yet: both sides sign its closing statement first.',
       );
     }
-    const { sellerId, sellerName, buyerName, number } = found.row;
     const entries: string[] = [];
     for (let after = 0; ; ) {
       const batch = await readEntries(tx, agreementId, { after, count: AT_ONCE });
@@ -36,21 +35,13 @@ export async function exportSeason(
       }
       if (batch.length < AT_ONCE) break;
     }
-    const signatures = close.signatures.map(({ partyId, name, signedAt }) => ({
-      party: partyId === sellerId ? sellerName : buyerName,
-      name,
-      signedAt,
-      fingerprint: close.fingerprint,
-    }));
-    const sealed = { root: seal.root, entries: String(seal.entryCount), sealedAt: seal.sealedAt };
     const file: SeasonFile = {
       format: SEASON_FORMAT,
       statement: close.statement,
-      signatures,
-      seal: { ...sealed, mark: sealMark({ ...sealed, statement: close.fingerprint, signatures }) },
+      ...sealOf(found, close, seal),
       agreements: found.versions.map((version) => version.row.document),
       entries,
     };
-    return { name: `season ${number}`, text: seasonFileText(file) };
+    return { name: `season ${found.row.number}`, text: seasonFileText(file) };
   });
 }

@@ -5,14 +5,14 @@
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { mayBeCarried, type OpenPoint } from '../../domain/season-close/open-points.ts';
-import { sealMark } from '../../journal/seal-mark.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { lockAgreement } from '../../store/rows/agreement-rows.ts';
-import { readSeal, readSeasonClose } from '../../store/rows/season-close-rows.ts';
+import { readSeal, readSeasonClose, type SeasonCloseRow } from '../../store/rows/season-close-rows.ts';
 import { type FoundAgreement, findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { drawUp } from './draw-up.ts';
+import { sealOf } from './season-seal.ts';
 
 export interface CloseView {
   readonly statement: ClosingStatement;
@@ -64,47 +64,54 @@ export async function closeViewOf(
   context: Context,
   found: FoundAgreement,
 ): Promise<CloseView> {
-  const { partyId } = context.caller;
   await lockAgreement(tx, found.row.id);
   const { dayOf } = moneyOfAgreement(found);
-  const { statement, points, journal } = await drawUp(tx, context, found);
   const close = await readSeasonClose(tx, found.row.id);
   const seal = await readSeal(tx, found.row.id);
+  if (seal && close) {
+    // Nothing can have changed since, so nothing is worked out again.
+    const { sealedAt, root, mark } = sealOf(found, close, seal).seal;
+    return {
+      statement: statementOf(close),
+      drawn: drawnOf(context, found, { close, isStale: false }),
+      points: [],
+      inTheWay: [],
+      seal: { root, mark, on: dayOf(sealedAt), sealedAt },
+    };
+  }
+  const { statement, points, journal } = await drawUp(tx, context, found);
   const isStale = close !== undefined && close.root !== journal.root;
+  return {
+    statement: close && !isStale ? statementOf(close) : statement,
+    drawn: close && drawnOf(context, found, { close, isStale }),
+    points,
+    inTheWay: points.filter((point) => !mayBeCarried(point)),
+    seal: undefined,
+  };
+}
+
+function statementOf({ statement }: SeasonCloseRow): ClosingStatement {
+  return JSON.parse(statement) as ClosingStatement;
+}
+
+function drawnOf(
+  { caller: { partyId } }: Context,
+  found: FoundAgreement,
+  { close, isStale }: { readonly close: SeasonCloseRow; readonly isStale: boolean },
+): CloseView['drawn'] {
+  const { dayOf } = moneyOfAgreement(found);
   const { sellerId, sellerName, buyerName } = found.row;
   return {
-    statement: close && (seal || !isStale) ? (JSON.parse(close.statement) as ClosingStatement) : statement,
-    drawn: close && {
-      id: close.id,
-      fingerprint: close.fingerprint,
-      signatures: close.signatures.map((signature) => ({
-        party: signature.partyId === sellerId ? sellerName : buyerName,
-        side: signature.partyId === sellerId ? 'seller' : 'buyer',
-        isOurs: signature.partyId === partyId,
-        name: signature.name,
-        on: dayOf(signature.signedAt),
-      })),
-      isOurs: close.byPartyId === partyId,
-      isStale: isStale && !seal,
-    },
-    points: seal ? [] : points,
-    inTheWay: seal ? [] : points.filter((point) => !mayBeCarried(point)),
-    seal: seal &&
-      close && {
-        root: seal.root,
-        on: dayOf(seal.sealedAt),
-        sealedAt: seal.sealedAt,
-        mark: sealMark({
-          statement: close.fingerprint,
-          root: seal.root,
-          entries: String(seal.entryCount),
-          sealedAt: seal.sealedAt,
-          signatures: close.signatures.map(({ partyId: signer, name, signedAt }) => ({
-            party: signer === sellerId ? sellerName : buyerName,
-            name,
-            signedAt,
-          })),
-        }),
-      },
+    id: close.id,
+    fingerprint: close.fingerprint,
+    signatures: close.signatures.map((signature) => ({
+      party: signature.partyId === sellerId ? sellerName : buyerName,
+      side: signature.partyId === sellerId ? 'seller' : 'buyer',
+      isOurs: signature.partyId === partyId,
+      name: signature.name,
+      on: dayOf(signature.signedAt),
+    })),
+    isOurs: close.byPartyId === partyId,
+    isStale,
   };
 }
