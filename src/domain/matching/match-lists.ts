@@ -158,8 +158,14 @@ export type Standing =
   | 'only-in-record'
   | 'twice';
 
+/** An outcome of loads or of payments, as far as its names go. */
+export type NamedOutcome =
+  | { readonly kind: 'pair'; readonly differences: readonly Pick<Difference, 'aspect'>[] }
+  | { readonly kind: 'only'; readonly in: ListSide }
+  | { readonly kind: 'twice' };
+
 /** An outcome by its names: `['agrees']`, `['weight-differs', 'amount-differs']`, `['only-in-mine']`. */
-export function standingsOf(outcome: Outcome): readonly Standing[] {
+export function standingsOf(outcome: NamedOutcome): readonly Standing[] {
   switch (outcome.kind) {
     case 'pair':
       return outcome.differences.length === 0
@@ -170,4 +176,18 @@ export function standingsOf(outcome: Outcome): readonly Standing[] {
     case 'twice':
       return ['twice'];
   }
+}
+
+/** How many outcomes have each of these names; a pair that differs in several respects counts in each. */
+export function countStandings<S extends Standing>(
+  standings: readonly S[],
+  outcomes: readonly NamedOutcome[],
+): Readonly<Record<S, number>> {
+  const found = outcomes.flatMap(standingsOf);
+  const counts = new Map<Standing, number>();
+  for (const standing of found) counts.set(standing, (counts.get(standing) ?? 0) + 1);
+  return Object.fromEntries(standings.map((standing) => [standing, counts.get(standing) ?? 0])) as Record<
+    S,
+    number
+  >;
 }

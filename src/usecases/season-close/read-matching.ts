@@ -3,7 +3,13 @@
  */
 
 import type { ListRow, PricedOtherwise } from '../../domain/matching/list-row.ts';
-import { matchLists, type Outcome, type Standing, standingsOf } from '../../domain/matching/match-lists.ts';
+import {
+  countStandings,
+  matchLists,
+  type Outcome,
+  type Standing,
+  standingsOf,
+} from '../../domain/matching/match-lists.ts';
 import type { OwnRow } from '../../domain/matching/own-row.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { readOwnList } from '../../store/rows/own-list-rows.ts';
@@ -78,15 +84,13 @@ export async function readMatching(
             { mine, record: record.map((row) => withPriced(row, priced.get(row.id))) },
             { decimals },
           );
-    const counts = Object.fromEntries(STANDINGS.map((standing) => [standing, 0])) as Record<Standing, number>;
-    for (const outcome of outcomes) for (const standing of standingsOf(outcome)) counts[standing] += 1;
     return {
       currency,
       fileName: own.fileName,
       broughtAt: own.recordedAt,
       ownRows: mine.length,
       recordRows: record.length,
-      counts,
+      counts: countStandings(STANDINGS, outcomes),
       open: outcomes.filter((outcome) => !standingsOf(outcome).includes('agrees')),
     };
   });

@@ -1,12 +1,8 @@
 /**
  * A party's own list of payments matched with the payments of the record that count.
  */
-import type { Standing } from '../../domain/matching/match-lists.ts';
-import {
-  matchPayments,
-  type PaymentOutcome,
-  paymentStandings,
-} from '../../domain/matching/payments/match-payments.ts';
+import { countStandings, type Standing, standingsOf } from '../../domain/matching/match-lists.ts';
+import { matchPayments, type PaymentOutcome } from '../../domain/matching/payments/match-payments.ts';
 import type { OwnPayment } from '../../domain/matching/payments/own-payment.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { readOwnList } from '../../store/rows/own-list-rows.ts';
@@ -46,8 +42,6 @@ export async function readPaymentMatching(
     const record = await recordPayments(tx, found);
     const { currency, decimals } = moneyOf(found.agreement);
     const outcomes = matchPayments({ mine, record }, { decimals });
-    const standings = outcomes.flatMap(paymentStandings);
-    const count = (standing: Standing) => standings.filter((one) => one === standing).length;
     return {
       currency,
       side: sideOf(found.row, context.caller) === 'seller' ? 'seller' : 'buyer',
@@ -55,15 +49,8 @@ export async function readPaymentMatching(
       broughtAt: own.recordedAt,
       ownRows: mine.length,
       recordRows: record.length,
-      counts: {
-        agrees: count('agrees'),
-        'amount-differs': count('amount-differs'),
-        'date-differs': count('date-differs'),
-        'only-in-mine': count('only-in-mine'),
-        'only-in-record': count('only-in-record'),
-        twice: count('twice'),
-      },
-      open: outcomes.filter((outcome) => !paymentStandings(outcome).includes('agrees')),
+      counts: countStandings(PAYMENT_STANDINGS, outcomes),
+      open: outcomes.filter((outcome) => !standingsOf(outcome).includes('agrees')),
     };
   });
 }

@@ -4,7 +4,6 @@
  */
 import { MOST_OF_ONE_NUMBER } from '../by-ticket.ts';
 import { inOwnOrder, type ListSide, otherSide } from '../list-row.ts';
-import type { Standing } from '../match-lists.ts';
 import { ALONE } from '../pair-cost.ts';
 import { type Bounds, pairUp, type RowPair } from '../pair-up.ts';
 import { nearestFirst, turnedDay } from './payment-causes.ts';
@@ -242,18 +241,4 @@ function repeatsBy(
     }
   }
   return found;
-}
-
-/** An outcome by its names, as those of loads are called. */
-export function paymentStandings(outcome: PaymentOutcome): readonly Standing[] {
-  switch (outcome.kind) {
-    case 'pair':
-      return outcome.differences.length === 0
-        ? ['agrees']
-        : outcome.differences.map(({ aspect }): Standing => `${aspect}-differs`);
-    case 'only':
-      return [`only-in-${outcome.in}`];
-    case 'twice':
-      return ['twice'];
-  }
 }

@@ -4,7 +4,7 @@
 import type { ReactNode } from 'react';
 import type { Figures } from '../../../../documents/figures.ts';
 import type { ListSide } from '../../../../domain/matching/list-row.ts';
-import type { Standing } from '../../../../domain/matching/match-lists.ts';
+import { type NamedOutcome, type Standing, standingsOf } from '../../../../domain/matching/match-lists.ts';
 import { standingInWords } from '../../../../domain/words/matching-words.ts';
 
 /** How rows end: with one another, or alone in one of the two. */
@@ -12,7 +12,10 @@ type Ended<Row> =
   | { readonly kind: 'pair'; readonly mine: Row; readonly record: Row }
   | { readonly kind: 'only' | 'twice'; readonly in: ListSide; readonly row: Row };
 
-export interface ComparedProps<S extends Standing, Outcome extends Ended<{ readonly id: string }>> {
+export interface ComparedProps<
+  S extends Standing,
+  Outcome extends NamedOutcome & Ended<{ readonly id: string }>,
+> {
   readonly matching: {
     readonly fileName: string;
     /** ISO 8601, UTC. */
@@ -23,7 +26,6 @@ export interface ComparedProps<S extends Standing, Outcome extends Ended<{ reado
   };
   /** In the order in which they are told. */
   readonly standings: readonly S[];
-  readonly standingsOf: (outcome: Outcome) => readonly Standing[];
   readonly names: Parameters<typeof standingInWords>[1];
   readonly ids: { readonly heading: string; readonly standing: string };
   /** How many rows each of the two has, in words. */
@@ -37,10 +39,9 @@ export interface ComparedProps<S extends Standing, Outcome extends Ended<{ reado
 /** As many as a person looks through at once; the others come once these are settled. */
 const MOST_SHOWN = 200;
 
-export function Compared<S extends Standing, Outcome extends Ended<{ readonly id: string }>>({
+export function Compared<S extends Standing, Outcome extends NamedOutcome & Ended<{ readonly id: string }>>({
   matching: { fileName, broughtAt, ownRows, counts, open },
   standings,
-  standingsOf,
   names,
   ids,
   sizes,

@@ -3,7 +3,7 @@
  */
 import type { Figures } from '../../../../documents/figures.ts';
 import type { ListRow } from '../../../../domain/matching/list-row.ts';
-import { type Outcome, standingsOf } from '../../../../domain/matching/match-lists.ts';
+import type { Outcome } from '../../../../domain/matching/match-lists.ts';
 import { type ListNames, outcomeInWords } from '../../../../domain/words/matching-words.ts';
 import { type MatchingView, STANDINGS } from '../../../../usecases/season-close/read-matching.ts';
 import { Compared, sidesOf } from './compared.tsx';
@@ -26,7 +26,6 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
     <Compared
       matching={matching}
       standings={STANDINGS}
-      standingsOf={standingsOf}
       names={names}
       ids={{ heading: 'matching', standing: 'standing' }}
       sizes={`${figures.show(String(ownRows))} loads. The record has ${figures.show(String(recordRows))}.`}

@@ -2,10 +2,7 @@
  * How the payments of an own list and of the record end, the sums first, then each that does not agree.
  */
 import type { Figures } from '../../../../documents/figures.ts';
-import {
-  type PaymentOutcome,
-  paymentStandings,
-} from '../../../../domain/matching/payments/match-payments.ts';
+import type { PaymentOutcome } from '../../../../domain/matching/payments/match-payments.ts';
 import type { PaymentListRow } from '../../../../domain/matching/payments/payment-list-row.ts';
 import {
   directionInWords,
@@ -45,7 +42,6 @@ export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }
     <Compared
       matching={matching}
       standings={PAYMENT_STANDINGS}
-      standingsOf={paymentStandings}
       names={names}
       ids={{ heading: 'payment-matching', standing: 'payment' }}
       sizes={`${figures.show(String(ownRows))} payments. The record has ${figures.show(String(recordRows))} that count.`}
