@@ -28,6 +28,10 @@ export const ACCOUNTS = [
   'discounts',
   'interest',
   'fees',
+  /** What the agreed rules about volume and the season's average come to, and what both agreed on for an earlier season. */
+  'adjustments',
+  /** The counterpart of what was brought forward from a sealed season, whose own journal takes no entry. */
+  'carried',
 ] as const;
 export type Account = (typeof ACCOUNTS)[number];
 

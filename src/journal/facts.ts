@@ -5,6 +5,7 @@
  */
 import type { MoneyFactsByKind } from './money-facts.ts';
 import type { RetestFactsByKind } from './retest-facts.ts';
+import type { SeasonFactsByKind } from './season-facts.ts';
 
 export interface AgreementFact {
   readonly number: string;
@@ -231,7 +232,7 @@ export interface SeriesTermsFact {
   readonly contestDays: string;
 }
 
-interface FactsByKind extends MoneyFactsByKind, RetestFactsByKind {
+interface FactsByKind extends MoneyFactsByKind, RetestFactsByKind, SeasonFactsByKind {
   readonly agreement: AgreementFact;
   readonly quote: QuoteFact;
   readonly load: LoadFact;

@@ -32,6 +32,10 @@ export interface DocumentFact {
   readonly loads: readonly DocumentLoadFact[];
   /** Other documents that it lowers. */
   readonly allocated: readonly AllocationFact[];
+  // Of a note about a season as a whole; absent on others, so that older entries stay as they are.
+  readonly seasonRule?: string;
+  /** The sealed season that it takes up. */
+  readonly ofAgreement?: string;
 }
 
 export interface PaymentFact {
@@ -71,6 +75,8 @@ export interface HoldFact {
   readonly correction: string | null;
   /** The question that it waits for, where there is one. */
   readonly retest?: string;
+  /** The hold of a sealed season that it carries on. */
+  readonly carriedFrom?: string;
 }
 
 export interface HoldEndFact {

@@ -8,6 +8,8 @@ import type { Account, Posting } from './accounts.ts';
 
 export interface IssuedSums {
   readonly kind: DocumentKind;
+  /** Of a note about a season as a whole. */
+  readonly seasonRule?: string | undefined;
   /** What settlements bring to it, what is taken off, and of advances used up (below zero for advances given). */
   readonly goods: bigint;
   readonly deductions: bigint;
@@ -19,18 +21,23 @@ export interface IssuedSums {
 
 /** An invoice of 1,986.85 less 33.66: invoices +1,953.19, deductions +33.66, buyer-owes-seller −1,986.85. */
 export function documentPostings(sums: IssuedSums, money: Money): Posting[] {
-  const { kind, goods, deductions, advances, payable, allocated } = sums;
+  const { goods, deductions, advances, payable, allocated } = sums;
   const isCredit = payable < 0n;
-  // Interest and fees come from no settlement: they are the document's own.
+  // Interest, fees and adjustments of a season come from no settlement: they are the document's own.
   const own = payable - (goods - deductions - advances);
   return posted(money, [
     ['buyer-owes-seller', -goods],
     ['deductions', deductions],
     ['advances', advances],
-    [kind === 'fee' ? 'fees' : 'interest', -own],
+    [ownAccount(sums), -own],
     ['invoices', isCredit ? -allocated : payable],
     ['on-account', isCredit ? payable + allocated : 0n],
   ]);
+}
+
+function ownAccount({ kind, seasonRule }: IssuedSums): Account {
+  if (seasonRule !== undefined) return seasonRule === 'brought-forward' ? 'carried' : 'adjustments';
+  return kind === 'fee' ? 'fees' : 'interest';
 }
 
 /** A confirmed payment; below zero, money that the seller gives back. */

@@ -87,7 +87,14 @@ const OF_RETESTS = [...RETEST_TABLES];
 /** What only a buyer's silos fill: tried in tests/usecases/silos.test.ts. */
 const OF_STORAGE = ['silo', 'silo_entry'];
 /** Of closing a season: tried in own-lists.test.ts and season-close.test.ts. */
-const OF_CLOSE = ['own_list', 'season_close', 'season_signature', 'season_seal'];
+const OF_CLOSE = [
+  'own_list',
+  'season_close',
+  'season_signature',
+  'season_seal',
+  'season_note',
+  'season_note_answer',
+];
 /** What only bargaining fills: tried in offer-guards.test.ts. */
 const OF_OFFERS = [
   'advice',

@@ -9,6 +9,10 @@ export const DOCUMENT_FORMAT = 'huskledger-document/1';
 export const DOCUMENT_KINDS = ['invoice', 'advance', 'credit-note', 'debit-note', 'interest', 'fee'] as const;
 export type DocumentKind = (typeof DOCUMENT_KINDS)[number];
 
+/** What a note about a season as a whole rests on: an agreed rule, or an earlier season that is sealed. */
+export const SEASON_RULES = ['shortfall', 'surplus', 'true-up', 'brought-forward', 'past-season'] as const;
+export type SeasonRule = (typeof SEASON_RULES)[number];
+
 /** How a document is called before its number: "Invoice 17". */
 export const DOCUMENT_NAMES: Readonly<Record<DocumentKind, string>> = {
   invoice: 'Invoice',

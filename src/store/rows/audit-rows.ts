@@ -26,6 +26,7 @@ import {
   readTakings,
   type TakingRow,
 } from './sample-rows.ts';
+import { readSeasonNotes, type SeasonNoteRows } from './season-note-rows.ts';
 import { readSeriesTerms, type SeriesTermsRow } from './series-rows.ts';
 import { readSettlements, type SettlementRow } from './settlement-rows.ts';
 import { type ClosingRow, readClosing, readSignings, type SigningRow } from './signing-rows.ts';
@@ -70,6 +71,7 @@ export interface StandingRows {
   readonly seriesTerms: readonly SeriesTermsRow[];
   readonly money: MoneyRows;
   readonly retests: RetestRows;
+  readonly seasonNotes: SeasonNoteRows;
 }
 
 /** All rows of an agreement; undefined where it has no version or a party of it is gone. */
@@ -114,6 +116,7 @@ export async function readStandingRows(tx: Transaction, id: string): Promise<Sta
     seriesTerms: await readSeriesTerms(tx, id),
     money: await readMoneyRows(tx, [id]),
     retests: await readRetestRows(tx, [id]),
+    seasonNotes: await readSeasonNotes(tx, [id]),
   };
 }
 
@@ -200,6 +203,8 @@ const ENTERED: readonly (readonly [table: string, at: string, by: string])[] = [
   ['retest_proposal', 'recorded_at', 'recorded_by'],
   ['retest_proposal_answer', 'recorded_at', 'recorded_by'],
   ['retest_ending', 'recorded_at', 'recorded_by'],
+  ['season_note', 'recorded_at', 'recorded_by'],
+  ['season_note_answer', 'recorded_at', 'recorded_by'],
 ];
 
 /** Rows whose entry is missing, or says another moment or person. */

@@ -12,6 +12,7 @@ import {
   type DocumentLine,
   type MoneyDocument,
   type NamedDocument,
+  type SeasonRule,
 } from '../../domain/money/money-document.ts';
 import type { Allocated } from '../../domain/money/standing.ts';
 import { paymentInWords } from '../../domain/words/payment-words.ts';
@@ -37,6 +38,8 @@ export interface DocumentDraft {
   readonly kind: DocumentKind;
   /** A credit note that gives back costs, not feed or interest. */
   readonly isOfFees?: true;
+  /** Of a note about a season as a whole. */
+  readonly season?: { readonly rule: SeasonRule; readonly ofAgreement?: string };
   readonly dueOn: LocalDate;
   readonly period: MoneyDocument['period'];
   /** What it corrects or is about, on paper. */
@@ -86,6 +89,8 @@ export async function writeDocuments(
       fingerprint: sha256(text),
       loads: draft.loads,
       allocated: allocationFacts(allocated, frame.print),
+      ...(draft.season ? { seasonRule: draft.season.rule } : {}),
+      ...(draft.season?.ofAgreement === undefined ? {} : { ofAgreement: draft.season.ofAgreement }),
     };
     return { id: context.newId(), fact, document: text, draft, allocated };
   });
@@ -97,6 +102,7 @@ export async function writeDocuments(
         draft.loads.reduce((total, load) => total + minorUnits(pick(load), frame.money), 0n);
       const sums = {
         kind: draft.isOfFees ? ('fee' as const) : draft.kind,
+        seasonRule: draft.season?.rule,
         goods: sum(({ goods }) => goods),
         deductions: sum(({ deductions }) => deductions),
         advances: sum(({ advance }) => advance),

@@ -78,7 +78,12 @@ export function rememberedFacts(rows: StandingRows): ReadonlyMap<string, Fact> {
       { kind: 'settlement', fact: settlementFact(row) },
     ]),
   ];
-  return new Map([...facts, ...moneyFacts(rows.money), ...retestFacts(rows.retests)]);
+  return new Map([
+    ...facts,
+    ...moneyFacts(rows.money),
+    ...retestFacts(rows.retests),
+    ...seasonFacts(rows.seasonNotes),
+  ]);
 }
 
 function moneyFacts(money: StandingRows['money']): [string, Fact][] {
@@ -107,4 +112,11 @@ function retestFacts(retests: StandingRows['retests']): [string, Fact][] {
     ...retests.endings.map(({ id, fact }) => [{ kind: 'retest-ending', fact }, id] as const),
   ];
   return facts.map(([fact, id]) => [id, fact]);
+}
+
+function seasonFacts({ notes, answers }: StandingRows['seasonNotes']): [string, Fact][] {
+  return [
+    ...notes.map(({ id, fact }): [string, Fact] => [id, { kind: 'season-note', fact }]),
+    ...answers.map(({ id, fact }): [string, Fact] => [id, { kind: 'season-note-answer', fact }]),
+  ];
 }

@@ -45,6 +45,8 @@ export async function insertDocuments(
     currency: ['text', column(({ currency }) => currency)],
     payable: ['numeric', column(({ payable }) => payable)],
     corrects_id: ['uuid', column(({ corrects }) => corrects)],
+    season_rule: ['text', column(({ seasonRule }) => seasonRule ?? null)],
+    of_agreement_id: ['uuid', column(({ ofAgreement }) => ofAgreement ?? null)],
     document: ['text', documents.map(({ document }) => document)],
     fingerprint: ['text', column(({ fingerprint }) => fingerprint)],
     recorded_at: ['timestamptz', documents.map(() => recordedAt)],
@@ -76,14 +78,17 @@ export async function readDocuments(
   agreementIds: readonly string[],
 ): Promise<readonly DocumentRow[]> {
   return await tx.$queryRawUnsafe<DocumentRow[]>(
-    `SELECT ${STAMP}, json_build_object('seller', t.seller_id, 'serial', t.serial::text, 'kind', t.kind,
+    `SELECT ${STAMP}, jsonb_build_object('seller', t.seller_id, 'serial', t.serial::text, 'kind', t.kind,
        'issuedOn', t.issued_on::text, 'dueOn', t.due_on::text, 'currency', t.currency, 'payable', t.payable::text,
        'corrects', t.corrects_id, 'fingerprint', t.fingerprint,
        'loads', coalesce((
          SELECT json_agg(json_build_object('load', l.load_id, 'settlement', l.settlement_id, 'goods', l.goods::text,
            'deductions', l.deductions::text, 'advance', l.advance::text) ORDER BY l.place)
          FROM document_load l WHERE l.agreement_id = t.agreement_id AND l.document_id = t.id), '[]'),
-       'allocated', ${allocatedBy('t.id')}) AS fact
+       'allocated', ${allocatedBy('t.id')})
+       || CASE WHEN t.season_rule IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('seasonRule', t.season_rule) END
+       || CASE WHEN t.of_agreement_id IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('ofAgreement', t.of_agreement_id) END
+       AS fact
      FROM money_document t WHERE ${OF_AGREEMENTS} ORDER BY t.seller_id, t.serial`,
     agreementIds,
   );

@@ -26,6 +26,7 @@ export async function insertHolds(
     by_party_id: ['uuid', holds.map(({ fact }) => fact.party)],
     correction_id: ['uuid', holds.map(({ fact }) => fact.correction)],
     retest_id: ['uuid', holds.map(({ fact }) => fact.retest ?? null)],
+    carried_from: ['uuid', holds.map(({ fact }) => fact.carriedFrom ?? null)],
     recorded_at: ['timestamptz', holds.map(() => recordedAt)],
     recorded_by: ['uuid', holds.map(() => recordedBy)],
   });
@@ -55,7 +56,8 @@ export async function readHolds(
   return await tx.$queryRawUnsafe<HoldRow[]>(
     `SELECT ${STAMP}, jsonb_build_object('document', t.document_id, 'load', t.load_id, 'amount', t.amount::text,
        'reason', t.reason, 'party', t.by_party_id, 'correction', t.correction_id)
-       || CASE WHEN t.retest_id IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('retest', t.retest_id) END AS fact
+       || CASE WHEN t.retest_id IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('retest', t.retest_id) END
+       || CASE WHEN t.carried_from IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('carriedFrom', t.carried_from) END AS fact
      FROM hold t WHERE ${OF_AGREEMENTS} ORDER BY t.recorded_at, t.id`,
     agreementIds,
   );

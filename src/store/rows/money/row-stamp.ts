@@ -27,7 +27,7 @@ export const allocatedBy = (source: string) => `coalesce((
 /** The agreement of a row by its id, or undefined where there is none that the transaction may see. */
 export async function findAgreementOf(
   tx: Transaction,
-  table: 'payment' | 'hold' | 'set_off' | 'lien_notice',
+  table: 'payment' | 'hold' | 'set_off' | 'lien_notice' | 'season_note',
   id: string,
 ): Promise<string | undefined> {
   const [row] = await tx.$queryRawUnsafe<{ agreementId: string }[]>(
