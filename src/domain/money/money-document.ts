@@ -13,6 +13,19 @@ export type DocumentKind = (typeof DOCUMENT_KINDS)[number];
 export const SEASON_RULES = ['shortfall', 'surplus', 'true-up', 'brought-forward', 'past-season'] as const;
 export type SeasonRule = (typeof SEASON_RULES)[number];
 
+/** What a note about a season is for, after its name. */
+export const SEASON_RULE_WORDS: Readonly<Record<SeasonRule, string>> = {
+  shortfall: 'for the volume that is short',
+  surplus: 'for the volume beyond the agreed',
+  'true-up': 'for the season’s average',
+  'brought-forward': 'brought forward from a sealed season',
+  'past-season': 'for a season that is sealed',
+};
+
+export function isSeasonRule(text: string | undefined): text is SeasonRule {
+  return SEASON_RULES.some((rule) => rule === text);
+}
+
 /** How a document is called before its number: "Invoice 17". */
 export const DOCUMENT_NAMES: Readonly<Record<DocumentKind, string>> = {
   invoice: 'Invoice',

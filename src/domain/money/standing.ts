@@ -93,6 +93,15 @@ export function standingOf(recorded: Recorded): Standing {
   return { documents: documents.sort((a, b) => a.serial - b.serial), onAccount, balance };
 }
 
+/** A sealed season once its balance stands in another agreement: nothing is open in it, and nothing on account. */
+export function carriedAway({ documents }: Standing): Standing {
+  return {
+    documents: documents.map((document) => ({ ...document, open: 0n, held: 0n })),
+    onAccount: 0n,
+    balance: 0n,
+  };
+}
+
 /** Notes what is allocated, and returns how much money it took. */
 function take(allocated: readonly Allocated[], settled: Map<string, bigint>): bigint {
   let money = 0n;

@@ -27,6 +27,10 @@ export const NOTICE_KINDS = [
   'result-contested',
   'close-came',
   'season-sealed',
+  'difference-came',
+  'difference-answered',
+  'past-season-came',
+  'past-season-answered',
   'retest-asked',
   'retest-figure-came',
   'retest-figure-answered',
@@ -59,6 +63,7 @@ export type NoticeSubject =
   | 'corrections'
   | 'samples'
   | 'close'
+  | 'past-seasons'
   | 'retests'
   | 'loads'
   | 'money';
@@ -87,6 +92,10 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'result-contested': 'samples',
   'close-came': 'close',
   'season-sealed': 'close',
+  'difference-came': 'close',
+  'difference-answered': 'close',
+  'past-season-came': 'past-seasons',
+  'past-season-answered': 'past-seasons',
   'retest-asked': 'retests',
   'retest-figure-came': 'retests',
   'retest-figure-answered': 'retests',
@@ -118,6 +127,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   corrections: (id) => `/corrections?agreement=${id}`,
   samples: (id) => `/agreements/${id}/samples`,
   close: (id) => `/agreements/${id}/season-close`,
+  'past-seasons': (id) => `/agreements/${id}/past-seasons`,
   retests: (id) => `/retests?agreement=${id}`,
   loads: (id) => `/loads?agreement=${id}`,
   money: (id) => `/money?agreement=${id}`,
@@ -177,6 +187,14 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} has drawn up and signed the closing statement of a season.`;
     case 'season-sealed':
       return `You and ${from} have both signed: the season is sealed.`;
+    case 'difference-came':
+      return `${from} proposes to leave a difference of your books standing.`;
+    case 'difference-answered':
+      return `${from} answered a difference of your books.`;
+    case 'past-season-came':
+      return `${from} proposes money for a season that is sealed.`;
+    case 'past-season-answered':
+      return `${from} answered what you proposed for a sealed season.`;
     case 'retest-asked':
       return `${from} questions a weight or a result.`;
     case 'retest-figure-came':

@@ -55,6 +55,19 @@ export const closingStatementShape = z.strictObject({
       amount: figure.nullable(),
     }),
   ),
+  /** Where the books of one side say something else, and both leave it so; absent where they do not. */
+  differences: z
+    .array(
+      z.strictObject({
+        ticket: z.string().nullable(),
+        /** Whose books differ. */
+        by: z.string(),
+        /** How much more the buyer owes by them. */
+        amount: figure,
+        words: z.string(),
+      }),
+    )
+    .optional(),
 });
 
 export type ClosingStatement = z.infer<typeof closingStatementShape>;

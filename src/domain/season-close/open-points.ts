@@ -7,17 +7,20 @@ export const OPEN_POINT_KINDS = [
   'weighing',
   'proposal',
   'correction',
-  'question',
   'payment',
   'set-off',
+  'difference',
+  'past-season',
   'not-invoiced',
+  'question',
   'held',
   'unsettled',
+  'advance',
   'balance',
 ] as const;
 export type OpenPointKind = (typeof OPEN_POINT_KINDS)[number];
 
-const CARRIED: readonly OpenPointKind[] = ['unsettled', 'balance'];
+const CARRIED: readonly OpenPointKind[] = ['question', 'held', 'unsettled', 'advance', 'balance'];
 
 export interface OpenPoint {
   readonly kind: OpenPointKind;
@@ -60,8 +63,17 @@ export function pointInWords(
       return many('use of money on account is not answered', 'uses of money on account are not answered');
     case 'not-invoiced':
       return many('load has settled and is not invoiced', 'loads have settled and are not invoiced');
+    case 'difference':
+      return many('difference is noted and not answered', 'differences are noted and not answered');
+    case 'past-season':
+      return many(
+        'proposal for a sealed season is not answered',
+        'proposals for sealed seasons are not answered',
+      );
     case 'held':
-      return many('amount is held', 'amounts are held');
+      return `${many('amount is held', 'amounts are held')}: ${money(amount ?? '0')}`;
+    case 'advance':
+      return `${many('load that has not settled has', 'loads that have not settled have')} an advance: ${money(amount ?? '0')}`;
     case 'unsettled':
       return many('load has not settled', 'loads have not settled');
     case 'balance':

@@ -16,11 +16,14 @@ export interface AgreementRow {
   /** Canonical JSON. */
   readonly document: string;
   readonly fingerprint: string;
+  /** Both parties have signed its season shut; an adviser or a laboratory sees no seal. */
+  readonly isSealed: boolean;
 }
 
 const SELECT = `
   SELECT a.id, a.number, a.seller_id AS "sellerId", s.name AS "sellerName", a.buyer_id AS "buyerId",
-    b.name AS "buyerName", v.id AS "versionId", v.version, v.document, v.fingerprint
+    b.name AS "buyerName", v.id AS "versionId", v.version, v.document, v.fingerprint,
+    EXISTS (SELECT FROM season_seal z WHERE z.agreement_id = a.id) AS "isSealed"
   FROM agreement a
   JOIN party s ON s.id = a.seller_id
   JOIN party b ON b.id = a.buyer_id

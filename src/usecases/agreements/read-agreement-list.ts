@@ -6,6 +6,7 @@ import { FEEDS } from '../../domain/agreement/measures.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readBalances } from '../../store/rows/journal-rows.ts';
 import { countLoads } from '../../store/rows/list-rows.ts';
+import { readBroughtForward } from '../../store/rows/money/brought-forward-rows.ts';
 import { readUsableAdvances } from '../../store/rows/money/load-standing-rows.ts';
 import { readClosingDays, readSerials } from '../../store/rows/signing-rows.ts';
 import { type Context, permit } from '../context.ts';
@@ -42,7 +43,13 @@ export async function readAgreementList(
   const figures = figuresFor(locale);
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const rows = await readAgreements(tx);
-    const owed = owedByAgreement(await readBalances(tx), await readUsableAdvances(tx));
+    const isSealed = new Set(rows.flatMap((row) => (row.isSealed ? [row.id] : [])));
+    const elsewhere = new Set((await readBroughtForward(tx, [...isSealed])).map((row) => row.agreementId));
+    const owed = owedByAgreement(
+      (await readBalances(tx)).filter((row) => !elsewhere.has(row.agreementId)),
+      // What was advanced for a load of a sealed season is told with what it carries over.
+      (await readUsableAdvances(tx)).filter((row) => !isSealed.has(row.agreementId)),
+    );
     const [serials, closings] = [await readSerials(tx), await readClosingDays(tx)];
     const counts = new Map((await countLoads(tx)).map((count) => [count.agreementId, count]));
     return rows.map((row) => {

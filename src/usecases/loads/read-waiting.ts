@@ -32,8 +32,8 @@ export async function readWaiting(context: Context): Promise<readonly WaitingGro
   return await context.store.forParty(partyId, async (tx) => {
     const groups = new Map<string, WaitingGroup & { readonly oldest: number }>();
     for (const row of await readAgreements(tx)) {
-      // Nothing waits for an adviser.
-      if (sideOf(row, context.caller) === 'adviser') continue;
+      // Nothing waits for an adviser, and nothing goes on in a sealed season.
+      if (row.isSealed || sideOf(row, context.caller) === 'adviser') continue;
       const loads = await readUnsettledLoads(tx, row.id);
       if (loads.length === 0) continue;
       const found = await withVersions(tx, row);

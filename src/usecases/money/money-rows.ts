@@ -4,7 +4,13 @@
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import type { DocumentKind } from '../../domain/money/money-document.ts';
-import { type Allocated, type Recorded, type Standing, standingOf } from '../../domain/money/standing.ts';
+import {
+  type Allocated,
+  carriedAway,
+  type Recorded,
+  type Standing,
+  standingOf,
+} from '../../domain/money/standing.ts';
 import type { Money } from '../../domain/settlement/line.ts';
 import type { AllocationFact } from '../../journal/money-facts.ts';
 import type { MoneyRows } from '../../store/rows/money/all-money-rows.ts';
@@ -31,6 +37,7 @@ export function someRows(rows: MoneyRows, passes: (row: AnyMoneyRow) => boolean)
     setOffAnswers: rows.setOffAnswers.filter(passes),
     liens: rows.liens.filter(passes),
     lienEnds: rows.lienEnds.filter(passes),
+    broughtForward: rows.broughtForward.filter(passes),
   };
 }
 
@@ -80,9 +87,15 @@ export function signedAmount(
   return fact.payer === sellerId ? -amount : amount;
 }
 
-export function liveHolds({ holds, holdEnds }: Pick<MoneyRows, 'holds' | 'holdEnds'>): readonly HoldRow[] {
+/** What is held still; what a season held whose balance was brought forward is held there. */
+export function liveHolds({
+  holds,
+  holdEnds,
+  broughtForward,
+}: Pick<MoneyRows, 'holds' | 'holdEnds' | 'broughtForward'>): readonly HoldRow[] {
   const ended = new Set(holdEnds.map(({ fact }) => fact.hold));
-  return holds.filter(({ id }) => !ended.has(id));
+  const gone = new Set(broughtForward.map(({ agreementId }) => agreementId));
+  return holds.filter(({ id, agreementId }) => !ended.has(id) && !gone.has(agreementId));
 }
 
 export function liveLiens({
@@ -101,9 +114,10 @@ export interface MoneyOf {
   readonly dayOf: (moment: string) => LocalDate;
 }
 
-/** How the money of one agreement stands by its rows. */
+/** How the money of one agreement stands by its rows; all of it is settled where its balance was brought forward. */
 export function standingBy(rows: MoneyRows, of: MoneyOf): Standing {
-  return standingOf(recordedMoney(rows, of));
+  const standing = standingOf(recordedMoney(rows, of));
+  return rows.broughtForward.length === 0 ? standing : carriedAway(standing);
 }
 
 function recordedMoney(rows: MoneyRows, { money, sellerId, dayOf }: MoneyOf): Recorded {

@@ -28,13 +28,16 @@ export interface Pending {
   readonly waiting: readonly WaitingLoad[];
 }
 
+/** Nothing of a sealed season: it takes no invoice, and what was open of it is carried over. */
 export async function readPending(tx: Transaction, frame: MoneyFrame): Promise<Pending> {
+  if (frame.found.row.isSealed) return { claims: [], waiting: [] };
   return { claims: (await claimLoads(tx, frame)).claims, waiting: await waitingLoads(tx, frame) };
 }
 
 export function notInvoiced({ claims, waiting }: Pending, frame: MoneyFrame): NotInvoicedSums {
   const values = waiting.flatMap((load) => provisionalValue(load, frame) ?? []);
-  const advances = frame.rows.documents
+  const documents = frame.found.row.isSealed ? [] : frame.rows.documents;
+  const advances = documents
     .flatMap(({ fact }) => fact.loads)
     .reduce((sum, { advance }) => sum - minorUnits(advance, frame.money), 0n);
   return {

@@ -3,7 +3,13 @@
  * came back, in the order in which they were recorded.
  */
 import { minorUnits } from '../../domain/money/minor-units.ts';
-import { DOCUMENT_NAMES, type DocumentKind, documentName } from '../../domain/money/money-document.ts';
+import {
+  DOCUMENT_NAMES,
+  type DocumentKind,
+  documentName,
+  isSeasonRule,
+  SEASON_RULE_WORDS,
+} from '../../domain/money/money-document.ts';
 import type { AllocationFact, DocumentFact } from '../../journal/money-facts.ts';
 import type { MoneyRows } from '../../store/rows/money/all-money-rows.ts';
 import type { PaymentRow } from '../../store/rows/money/payment-rows.ts';
@@ -66,6 +72,13 @@ export function moneyEvents(rows: MoneyRows, of: MoneyOf): readonly MoneyEvent[]
           : []),
       ];
     }),
+    ...rows.broughtForward.map(({ recordedAt, id, into, amount }) => ({
+      recordedAt,
+      id,
+      name: `Carried over to agreement ${into}`,
+      detail: 'the season is sealed, and its balance stands there',
+      change: -minorUnits(amount, of.money),
+    })),
   ];
   return events.sort((a, b) => compareText(`${a.recordedAt} ${a.id}`, `${b.recordedAt} ${b.id}`));
 }
@@ -136,5 +149,6 @@ function documentDetail(fact: DocumentFact, documents: ReadonlyMap<string, Docum
   const loads =
     fact.loads.length === 0 ? '' : fact.loads.length === 1 ? '1 load' : `${fact.loads.length} loads`;
   const due = fact.payable.startsWith('-') ? '' : `due ${fact.dueOn}`;
-  return [about, loads, due].filter((part) => part !== '').join(', ');
+  const season = isSeasonRule(fact.seasonRule) ? SEASON_RULE_WORDS[fact.seasonRule] : '';
+  return [about, season, loads, due].filter((part) => part !== '').join(', ');
 }

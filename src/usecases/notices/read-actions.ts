@@ -164,7 +164,7 @@ async function retestActions(tx: Transaction, context: Context): Promise<ActionV
   const actions: ActionView[] = [];
   for (const row of await readAgreements(tx)) {
     const side = sideOf(row, context.caller);
-    if (side === 'adviser') continue;
+    if (row.isSealed || side === 'adviser') continue;
     const found = await withVersions(tx, row);
     const today = moneyOfAgreement(found).dayOf(stamp(context));
     for (const asked of await readCases(tx, found)) {

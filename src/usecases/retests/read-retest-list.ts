@@ -17,6 +17,7 @@ import { type Context, permit, stamp } from '../context.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { Refusal } from '../refusal.ts';
 import { askableUnder } from './read-ask.ts';
+import { CARRIED_OVER } from './record-of.ts';
 import { courseOn, type RetestCase } from './retest-case.ts';
 import { readCases } from './retest-frame.ts';
 
@@ -73,7 +74,8 @@ export async function readRetestList(
       const found = await withVersions(tx, row);
       const side = sideOf(row, context.caller) === 'seller' ? 'seller' : 'buyer';
       const partner = side === 'seller' ? row.buyerName : row.sellerName;
-      if (askableUnder(found).length > 0) askable.push({ id: row.id, number: row.number, partner });
+      if (!row.isSealed && askableUnder(found).length > 0)
+        askable.push({ id: row.id, number: row.number, partner });
       items.push(...(await itemsOf(tx, context, { found, side, partner, show })));
     }
     return { items: items.sort(byUrgency), askable };
@@ -126,7 +128,7 @@ async function itemsOf(
       askedOn: asked.askedOn,
       held: held === 0n ? '' : show(printUnits(held, of.money.decimals)),
       ...waitingOf(asked, { found, side, today }),
-      isOver: ending !== undefined,
+      isOver: ending !== undefined || found.row.isSealed,
       value: ending && show(ending.fact.value),
     };
   });
@@ -148,6 +150,7 @@ export function waitingOf(
     const standing = words[ending.fact.ending as keyof typeof words];
     return { forYou: undefined, standing, dueOn: undefined };
   }
+  if (found.row.isSealed) return { forYou: undefined, standing: CARRIED_OVER, dueOn: undefined };
   const course = courseOn(asked, today);
   if (course.kind === 'outcome') {
     return { forYou: undefined, standing: 'Its rule decides it now.', dueOn: undefined };

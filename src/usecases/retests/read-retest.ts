@@ -48,6 +48,8 @@ export interface RetestView {
   /** The method’s word in the agreement file: "referee-stands". */
   readonly method: string;
   readonly doubt: DoubtView | undefined;
+  /** Its season is sealed: it can be read and no more. */
+  readonly isSealed: boolean;
   /** While it is open. */
   readonly outlook: readonly Possible[];
   /** What confirming each figure would do that waits for the reader's word, by its id. */
@@ -72,17 +74,19 @@ export async function readRetest(
     const { asked, found, side } = frame;
     const { about, row, rule, asker } = asked;
     const { first, claimed } = row.fact;
-    const outlook = asked.ending
-      ? []
-      : await outlookOf(tx, context, {
-          found,
-          question: row,
-          rule,
-          asker,
-          first,
-          claimed,
-          isPercent: isPercentage(about),
-        });
+    const isSealed = found.row.isSealed;
+    const outlook =
+      asked.ending || isSealed
+        ? []
+        : await outlookOf(tx, context, {
+            found,
+            question: row,
+            rule,
+            asker,
+            first,
+            claimed,
+            isPercent: isPercentage(about),
+          });
     const parts = (await readParts(tx, found.row.id)).filter(({ sample }) => sample === row.sample);
     return {
       record: await recordOf(tx, context, frame),
@@ -90,8 +94,9 @@ export async function readRetest(
       method: rule.method.method,
       doubt: doubtAbout(asked, figures),
       outlook,
-      ifEnded: await proposedOutlook(tx, context, frame),
-      ifConfirmed: await confirmedOutlook(tx, context, frame),
+      isSealed,
+      ifEnded: isSealed ? new Map() : await proposedOutlook(tx, context, frame),
+      ifConfirmed: isSealed ? new Map() : await confirmedOutlook(tx, context, frame),
       parts: parts.map(({ id, part, seal }) => ({ id, part, seal })),
       scales: about === 'weight' ? await secondScales(tx) : [],
     };

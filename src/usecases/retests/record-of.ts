@@ -190,6 +190,10 @@ function recordedProposals(
   });
 }
 
+/** An open question of a sealed season. */
+export const CARRIED_OVER =
+  'Carried over when the season was sealed: the two of you settle it in your next agreement.';
+
 async function standing(
   tx: Transaction,
   context: Context,
@@ -197,6 +201,7 @@ async function standing(
 ): Promise<Pick<RetestRecord, 'calls' | 'obstacle'>> {
   const { asked, found, today } = frame;
   if (asked.ending) return { calls: undefined, obstacle: undefined };
+  if (found.row.isSealed) return { calls: undefined, obstacle: CARRIED_OVER };
   const course = courseOn(asked, today);
   if (course.kind === 'outcome') {
     const value = decidedText(asked, course);

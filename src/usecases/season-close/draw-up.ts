@@ -30,6 +30,7 @@ import { claimLoads } from '../money/claim-loads.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { countedPayments, liveHolds, signedAmount } from '../money/money-rows.ts';
 import { type JournalRoot, journalRoot } from './journal-root.ts';
+import { type SeasonNoteView, seasonNotesOf } from './season-notes.ts';
 
 export interface DrawnUp {
   readonly statement: ClosingStatement;
@@ -42,7 +43,8 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
   const { row, agreement, versions } = found;
   const frame = await frameOf(tx, context, found);
   const standings = await readLoadStandings(tx, row.id);
-  const points = await openPoints(tx, { found, frame, standings });
+  const notes = await seasonNotesOf(tx, found, context.caller);
+  const points = await openPoints(tx, { found, frame, standings, notes });
   const journal = await journalRoot(tx, row.id);
   const live = standings.filter(({ isVoid }) => !isVoid);
   const count = (status: 'settled' | 'refused' | null) =>
@@ -93,8 +95,29 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
       words: pointInWords(point, pointWords(found)),
       amount: point.amount,
     })),
+    ...differencesIn(notes),
   };
   return { statement, points, journal };
+}
+
+/** The differences that both agreed to leave standing. */
+function differencesIn(notes: readonly SeasonNoteView[]): Pick<ClosingStatement, 'differences'> {
+  const agreed = notes.filter(({ kind, standing }) => kind === 'difference' && standing === 'confirmed');
+  if (agreed.length === 0) return {};
+  return {
+    differences: agreed.map(({ ticket, by, amount, reason }) => ({ ticket, by, amount, words: reason })),
+  };
+}
+
+/** Advances of loads that have not settled: what the loads come to later is owed less by them. */
+function advancesLeft({ rows, money, print }: MoneyFrame): readonly OpenPoint[] {
+  const left = new Map<string, bigint>();
+  for (const { load, advance } of rows.documents.flatMap(({ fact }) => fact.loads)) {
+    left.set(load, (left.get(load) ?? 0n) - minorUnits(advance, money));
+  }
+  const given = [...left.values()].filter((amount) => amount !== 0n);
+  const sum = given.reduce((total, amount) => total + amount, 0n);
+  return sum === 0n ? [] : [{ kind: 'advance', count: given.length, amount: print(sum) }];
 }
 
 /** How open points name the parties and write money, as it is kept: plain figures. */
@@ -110,11 +133,12 @@ interface PointGround {
   readonly found: FoundAgreement;
   readonly frame: MoneyFrame;
   readonly standings: Awaited<ReturnType<typeof readLoadStandings>>;
+  readonly notes: readonly SeasonNoteView[];
 }
 
 async function openPoints(
   tx: Transaction,
-  { found, frame, standings }: PointGround,
+  { found, frame, standings, notes }: PointGround,
 ): Promise<readonly OpenPoint[]> {
   const { id } = found.row;
   const { rows, print, standing } = frame;
@@ -134,12 +158,29 @@ async function openPoints(
       isOpen.offers.filter(({ agreementId, ending }) => agreementId === id && ending === null).length,
     ),
     ...counted('correction', isOpen.proposals.filter(({ agreementId }) => agreementId === id).length),
-    ...counted('question', retests.questions.filter((question) => !over.has(question.id)).length),
     ...counted('payment', rows.payments.filter((payment) => !answered.has(payment.id)).length),
     ...counted('set-off', rows.setOffs.filter((setOff) => !agreed.has(setOff.id)).length),
+    ...counted(
+      'difference',
+      notes.filter(({ kind, standing }) => kind === 'difference' && standing === 'open').length,
+    ),
+    ...counted(
+      'past-season',
+      notes.filter(({ kind, standing }) => kind === 'past-season' && standing === 'open').length,
+    ),
     ...counted('not-invoiced', claims.length),
-    ...counted('held', held.length),
+    ...counted('question', retests.questions.filter((question) => !over.has(question.id)).length),
+    ...(held.length === 0
+      ? []
+      : [
+          {
+            kind: 'held' as const,
+            count: held.length,
+            amount: print(held.reduce((sum, { fact }) => sum + minorUnits(fact.amount, frame.money), 0n)),
+          },
+        ]),
     ...counted('unsettled', standings.filter(({ isVoid, status }) => !isVoid && status === null).length),
+    ...advancesLeft(frame),
     ...(standing.balance === 0n
       ? []
       : [{ kind: 'balance' as const, count: 1, amount: print(standing.balance) }]),

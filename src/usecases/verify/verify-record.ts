@@ -18,6 +18,7 @@ import type { Tools } from '../context.ts';
 import { checkMoney } from './check-money.ts';
 import { checkRetests } from './check-retests.ts';
 import { checkSeal } from './check-seal.ts';
+import { checkSeasonNotes } from './check-season-notes.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
 import { type ChainWalk, walkEntry } from './walk-chain.ts';
@@ -115,6 +116,7 @@ async function verifyAgreement(
     }),
   );
   faults.push(...(await checkRetests(tx, rows)));
+  faults.push(...(await checkSeasonNotes(tx, rows)));
   faults.push(...(await checkSeal(tx, id)));
   for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
     faults.push({

@@ -27,10 +27,10 @@ export interface RetestPageProps {
 
 export default async function RetestPage({ params, searchParams }: RetestPageProps) {
   const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
-  const { view, mayAct } = await ask(async (context) => ({
-    view: await readRetest(context, { retestId: id, locale }),
-    mayAct: mayDo(context.caller.role, 'question'),
-  }));
+  const { view, mayAct } = await ask(async (context) => {
+    const view = await readRetest(context, { retestId: id, locale });
+    return { view, mayAct: mayDo(context.caller.role, 'question') && !view.isSealed };
+  });
   const told = await toldBy(asked);
   const figures = figuresFor(locale);
   const { record, side, doubt, outlook } = view;
@@ -69,7 +69,7 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
         </>
       )}
       <RetestFigures view={view} figures={figures} mayAct={mayAct} />
-      {record.ending ? null : (
+      {record.ending || view.isSealed ? null : (
         <section aria-labelledby="outlook">
           <h2 id="outlook">What it may come to</h2>
           {doubt && !record.weights ? <p>{doubtWords(doubt, unit)}</p> : null}

@@ -2,6 +2,7 @@
  * All that is recorded about the money of some agreements.
  */
 import type { Transaction } from '../../open-store.ts';
+import { type BroughtForwardRow, readBroughtForward } from './brought-forward-rows.ts';
 import { type DocumentRow, readDocuments } from './document-rows.ts';
 import { type HoldEndRow, type HoldRow, readHoldEnds, readHolds } from './hold-rows.ts';
 import { type LienEndRow, type LienNoticeRow, readLienEnds, readLienNotices } from './lien-rows.ts';
@@ -27,6 +28,8 @@ export interface MoneyRows {
   readonly setOffAnswers: readonly SetOffAnswerRow[];
   readonly liens: readonly LienNoticeRow[];
   readonly lienEnds: readonly LienEndRow[];
+  /** Of sealed seasons, where their balance went. */
+  readonly broughtForward: readonly BroughtForwardRow[];
 }
 
 export async function readMoneyRows(tx: Transaction, agreementIds: readonly string[]): Promise<MoneyRows> {
@@ -41,5 +44,6 @@ export async function readMoneyRows(tx: Transaction, agreementIds: readonly stri
     setOffAnswers: await readSetOffAnswers(tx, agreementIds),
     liens: await readLienNotices(tx, agreementIds),
     lienEnds: await readLienEnds(tx, agreementIds),
+    broughtForward: await readBroughtForward(tx, agreementIds),
   };
 }
