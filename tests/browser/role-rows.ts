@@ -112,6 +112,11 @@ export const ROWS: readonly Row[] = [
     ({ agreement }) => `/agreements/${agreement}/season-close`,
     [200, 200, 200, 200, 404, 307],
   ),
+  page(
+    'agreements/[id]/past-seasons/page.tsx',
+    ({ agreement }) => `/agreements/${agreement}/past-seasons`,
+    [200, 200, 200, 200, 404, 307],
+  ),
   {
     route: 'GET agreements/[id]/season-close/file/route.ts',
     // Not sealed yet; who may save the file of one that is, is tried in season-close.test.ts.

@@ -9,6 +9,7 @@ const STEPS: Readonly<Record<MoneyWait['kind'], { readonly label: string; readon
   'set-off': { label: 'Answer it', verb: 'record-payment' },
   issue: { label: 'Issue invoices', verb: 'issue-invoice' },
   advance: { label: 'Give advances', verb: 'issue-invoice' },
+  'bring-forward': { label: 'Bring it forward', verb: 'issue-invoice' },
   pay: { label: 'Pay it', verb: 'record-payment' },
 };
 

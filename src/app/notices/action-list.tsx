@@ -15,6 +15,7 @@ const STEPS: Readonly<Record<ActionView['kind'], string>> = {
   draft: 'See the draft',
   correction: 'Look at it',
   retest: 'To the question',
+  season: 'Answer it',
   money: 'Go to it',
 };
 

@@ -3,6 +3,7 @@
  */
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { type PointWords, pointInWords } from '../../domain/season-close/open-points.ts';
+import { differenceInWords } from '../../domain/words/season-note-words.ts';
 import { signOf, unsigned } from '../amount-strings.ts';
 import type { Figures } from '../figures.ts';
 
@@ -95,6 +96,14 @@ export function carriedSentence(statement: ClosingStatement, figures: Figures): 
     pointInWords({ kind, count: Number(count), amount }, words),
   );
   return `${points.join('; ')}.`;
+}
+
+/** One sentence for each difference that both leave standing. */
+export function differenceSentences(statement: ClosingStatement, figures: Figures): readonly string[] {
+  const words = wordsOf(statement, figures);
+  return (statement.differences ?? []).map(
+    (difference) => `${differenceInWords(difference, words)} “${difference.words}”`,
+  );
 }
 
 /** What stands over it, once there is something to sign. */

@@ -6,7 +6,14 @@ import { prose, sectionHeading } from '../agreement/prose.ts';
 import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { tablePieces } from '../pdf/table.ts';
-import { type ClosingFact, carriedSentence, carriedTitle, closingFacts, wordsOf } from './closing-facts.ts';
+import {
+  type ClosingFact,
+  carriedSentence,
+  carriedTitle,
+  closingFacts,
+  differenceSentences,
+  wordsOf,
+} from './closing-facts.ts';
 import { headingPieces } from './closing-heading.ts';
 import { type ClosingSetting, type ClosingSide, SIDES, standingOf } from './closing-paper.ts';
 import { sealPieces } from './seal-block.ts';
@@ -21,6 +28,7 @@ export function closingPieces(setting: ClosingSetting): Piece[][] {
     factPieces('loads', setting),
     factPieces('money', setting),
     carriedPieces(setting),
+    differencePieces(setting),
     factPieces('questions', setting),
     groundPieces(setting),
   ].filter((group) => group.length > 0);
@@ -100,6 +108,17 @@ function carriedPieces({ paper, figures, sheet }: ClosingSetting): Piece[] {
   if (standing === 'now' && said === undefined) return [];
   const title = standing === 'now' ? 'Open, and may be carried over if both agree' : carriedTitle(standing);
   return [...sectionHeading(title, sheet), ...prose(said ?? 'Nothing is carried over.', sheet)];
+}
+
+/** Where the books of the two sides differ, and both leave it so. */
+function differencePieces({ paper, figures, sheet }: ClosingSetting): Piece[] {
+  const sentences = differenceSentences(paper.statement, figures);
+  if (sentences.length === 0) return [];
+  return [
+    ...sectionHeading('Differences that both leave standing', sheet),
+    ...prose('No money follows from these: the record counts, and the figures above are its own.', sheet),
+    ...sentences.flatMap((sentence) => prose(sentence, sheet)),
+  ];
 }
 
 /** The versions of the agreement and the journal, by their fingerprints. */

@@ -7,6 +7,7 @@ import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { Purpose } from '../../domain/offers/offer.ts';
 import { agreementInWords, type Section } from '../../domain/words/agreement-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
+import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readLot } from '../../store/rows/lot-rows.ts';
 import { readOffers } from '../../store/rows/offer-rows.ts';
 import { readClosing, readSignings, type SignatureRow } from '../../store/rows/signing-rows.ts';
@@ -61,6 +62,8 @@ export interface AgreementPage {
   readonly lotTests: readonly Readonly<Record<string, string>>[];
   /** Against the agreed volume, in a sentence. */
   readonly delivered: string | undefined;
+  /** The two have sealed another season, which this agreement can take up. */
+  readonly hasSealedSeasons: boolean;
   /** Recorded quotes by the formula's own names. */
   readonly quotes: Readonly<Record<string, string>>;
 }
@@ -109,6 +112,13 @@ export async function readAgreementPage(
       proposal: open && { offerId: open.id, purpose: open.purpose },
       ...(await lotParts(tx, signings.find(({ lotId }) => lotId !== null)?.lotId)),
       delivered: await deliveredSoFar(tx, { found, inForce, locale }),
+      hasSealedSeasons: (await readAgreements(tx)).some(
+        (other) =>
+          other.isSealed &&
+          other.id !== row.id &&
+          other.sellerId === row.sellerId &&
+          other.buyerId === row.buyerId,
+      ),
       quotes: await recordedQuotes(tx, agreement),
     };
   });

@@ -4,12 +4,13 @@
 import { dayInWords } from '../../domain/dates/day-words.ts';
 import { ageing } from '../../domain/money/ageing.ts';
 import type { Caller } from '../context.ts';
+import type { MoneyFrame } from './money-frame.ts';
 import type { Pending } from './not-invoiced.ts';
 import type { PartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
 
 export interface MoneyWait {
-  readonly kind: 'payment' | 'set-off' | 'issue' | 'advance' | 'pay';
+  readonly kind: 'payment' | 'set-off' | 'issue' | 'advance' | 'pay' | 'bring-forward';
   readonly words: string;
   readonly path: string;
   /** Since when it waits: ISO 8601, UTC. */
@@ -80,9 +81,40 @@ export function issuesWaiting(
   return waits;
 }
 
-/** What the caller owes that is past its due date. */
+/** Balances of sealed seasons that the caller's side can bring forward into a later agreement with the same party. */
+export function balancesWaiting(money: readonly PartnerMoney[], show: ShowAmount): readonly MoneyWait[] {
+  return money.flatMap(({ frame }): MoneyWait[] => {
+    const { found, standing, print, rows } = frame;
+    if (!found.row.isSealed || standing.balance === 0n || rows.broughtForward.length > 0) return [];
+    const next = money.find(({ frame: other }) => takesUp(other, frame))?.frame;
+    if (!next || next.issuer !== next.side) return [];
+    const [owed, who] =
+      standing.balance > 0n
+        ? [standing.balance, found.row.buyerName]
+        : [-standing.balance, found.row.sellerName];
+    return [
+      {
+        kind: 'bring-forward',
+        words: `The season of agreement ${found.row.number} is sealed, and ${who} owes ${show(print(owed))} ${frame.money.currency} of it. Bring that forward into agreement ${next.found.row.number}.`,
+        path: `/agreements/${next.agreementId}/past-seasons`,
+        since: frame.recorded.recordedAt,
+      },
+    ];
+  });
+}
+
+function takesUp({ found, money }: MoneyFrame, { found: sealed, money: of }: MoneyFrame): boolean {
+  return (
+    !found.row.isSealed &&
+    found.row.sellerId === sealed.row.sellerId &&
+    found.row.buyerId === sealed.row.buyerId &&
+    money.currency === of.currency
+  );
+}
+
+/** What the caller owes that is past its due date; a sealed season takes no payment. */
 export function overdueWaiting({ partner, frame }: PartnerMoney, show: ShowAmount): readonly MoneyWait[] {
-  if (frame.side !== 'buyer') return [];
+  if (frame.side !== 'buyer' || frame.found.row.isSealed) return [];
   const aged = ageing(frame.standing, frame.today);
   const late = aged.days1to30 + aged.days31to60 + aged.days61to90 + aged.over90;
   if (late <= 0n) return [];

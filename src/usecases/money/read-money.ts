@@ -11,7 +11,13 @@ import { documentName } from '../../domain/money/money-document.ts';
 import { printAmount } from '../../domain/settlement/line.ts';
 import { type Context, permit } from '../context.ts';
 import { groupRows } from '../group-rows.ts';
-import { answersWaiting, issuesWaiting, type MoneyWait, overdueWaiting } from './money-waits.ts';
+import {
+  answersWaiting,
+  balancesWaiting,
+  issuesWaiting,
+  type MoneyWait,
+  overdueWaiting,
+} from './money-waits.ts';
 import { notInvoiced, type Pending, readPending } from './not-invoiced.ts';
 import { type PartnerMoney, readerSign, readPartnerMoney } from './partner-money.ts';
 import { type SeasonMoney, seasonMoney } from './season-money.ts';
@@ -102,10 +108,11 @@ export async function readMoney(
       ...issuesWaiting(one, show),
       ...overdueWaiting(one, show),
     ]);
+    const balances = balancesWaiting(money, show);
     const groups = groupRows(known, ({ partner, frame }) => `${partner.id} ${frame.money.currency}`);
     return {
       today: money[0]?.frame.today ?? ('' as LocalDate),
-      waits: waits.sort((a, b) => (a.since < b.since ? -1 : 1)),
+      waits: [...waits, ...balances].sort((a, b) => (a.since < b.since ? -1 : 1)),
       partners: [...groups.values()].map((group) => standingWith(group, locale)),
       items: money.flatMap((one) => dueItems(one, locale)).sort((a, b) => compareText(a.dueOn, b.dueOn)),
       seasons: await seasonMoney(tx, money),

@@ -15,19 +15,20 @@ import { readOpenProposals } from '../../store/rows/correction-rows.ts';
 import { readLots } from '../../store/rows/lot-rows.ts';
 import { readUnseen } from '../../store/rows/notice-rows.ts';
 import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
+import { readSeasonNotes } from '../../store/rows/season-note-rows.ts';
 import { adviceInWords } from '../advice/find-advice.ts';
 import { findAgreement, sideOf, withVersions } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { lotOf } from '../lots/find-lot.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
-import { answersWaiting, overdueWaiting } from '../money/money-waits.ts';
+import { answersWaiting, balancesWaiting, overdueWaiting } from '../money/money-waits.ts';
 import { readPartnerMoney } from '../money/partner-money.ts';
 import { turnOf } from '../offers/read-offer.ts';
 import { waitingOf } from '../retests/read-retest-list.ts';
 import { readCases } from '../retests/retest-frame.ts';
 
 export interface ActionView {
-  readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'retest' | 'money';
+  readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'retest' | 'season' | 'money';
   readonly words: string;
   /** The page on which it is done. */
   readonly path: string;
@@ -49,6 +50,7 @@ export async function readActions(
       ...(await draftActions(tx)),
       ...(await correctionActions(tx, context)),
       ...(await retestActions(tx, context)),
+      ...(await seasonNoteActions(tx, context)),
       ...(await moneyActions(tx, context, locale)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
@@ -183,14 +185,42 @@ async function retestActions(tx: Transaction, context: Context): Promise<ActionV
   return actions;
 }
 
+/** What the other side put about a season, open or sealed, and this side has not answered. */
+async function seasonNoteActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+  const agreements = new Map((await readAgreements(tx)).map((row) => [row.id, row]));
+  const { notes, answers } = await readSeasonNotes(tx, [...agreements.keys()]);
+  const answered = new Set(answers.map(({ fact }) => fact.note));
+  return notes.flatMap(({ id, agreementId, fact, recordedAt }): ActionView[] => {
+    const row = agreements.get(agreementId);
+    if (!row || row.isSealed || answered.has(id) || fact.party === context.caller.partyId) return [];
+    const other = fact.party === row.sellerId ? row.sellerName : row.buyerName;
+    const [what, page] =
+      fact.kind === 'difference'
+        ? ['to leave a difference of your books standing', 'season-close']
+        : ['money for a season that is sealed', 'past-seasons'];
+    return [
+      {
+        kind: 'season',
+        words: `${other} proposes ${what}, agreement ${row.number}. It waits for your answer.`,
+        path: `/agreements/${agreementId}/${page}`,
+        since: recordedAt,
+      },
+    ];
+  });
+}
+
 /** Payments and set-offs to answer, and what is past its due date. */
 async function moneyActions(tx: Transaction, context: Context, locale: string): Promise<ActionView[]> {
   const { show } = figuresFor(locale);
   const money = await readPartnerMoney(tx, context);
-  return money
-    .flatMap((one) => [
-      ...answersWaiting(one, { caller: context.caller, show }),
-      ...overdueWaiting(one, show),
-    ])
-    .map(({ words, path, since }) => ({ kind: 'money', words, path, since }));
+  const ofEach = money.flatMap((one) => [
+    ...answersWaiting(one, { caller: context.caller, show }),
+    ...overdueWaiting(one, show),
+  ]);
+  return [...ofEach, ...balancesWaiting(money, show)].map(({ words, path, since }) => ({
+    kind: 'money',
+    words,
+    path,
+    since,
+  }));
 }

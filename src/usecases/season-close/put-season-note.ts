@@ -20,8 +20,9 @@ import { findSealedSeason } from './find-sealed-season.ts';
 
 export interface DifferenceToNote {
   readonly agreementId: string;
-  /** The load that it is about; without one, something else of the season. */
+  /** The load that it is about, or its ticket; without one, something else of the season. */
   readonly loadId?: string;
+  readonly ticket?: string;
   /**
    * How much more the buyer owes by the caller's own books than by the record, a decimal string; below zero where it is less,
    * 0 where no money differs.
@@ -38,10 +39,10 @@ export interface DifferenceToNote {
  */
 export async function noteDifference(
   context: Context,
-  { agreementId, loadId, amount, reason, key }: DifferenceToNote,
+  { agreementId, loadId, ticket, amount, reason, key }: DifferenceToNote,
 ): Promise<{ readonly noteId: string }> {
   permit(context, 'correct');
-  const input = { loadId: loadId ?? null, amount, reason };
+  const input = { loadId: loadId ?? null, ticket: ticket ?? null, amount, reason };
   return await doOnce(context, { verb: 'note-difference', subject: agreementId, key, input }, async (tx) => {
     const frame = await moneyFrame(tx, context, agreementId);
     if (loadId !== undefined) await refuseOtherLoad(tx, frame, loadId);
@@ -49,7 +50,7 @@ export async function noteDifference(
       frame,
       fact: {
         kind: 'difference',
-        load: loadId ?? null,
+        load: loadId ?? (await loadOfTicket(tx, agreementId, ticket)),
         ofAgreement: null,
         ofLoad: null,
         amount: frame.print(readAmount(frame, amount, { mayBeNothing: true })),

@@ -6,12 +6,13 @@ import type { LocalDate } from '../../domain/dates/local-date.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { mayBeCarried, type OpenPoint } from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
-import { lockAgreement } from '../../store/rows/agreement-rows.ts';
+import { lockAgreement, readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readSeal, readSeasonClose, type SeasonCloseRow } from '../../store/rows/season-close-rows.ts';
 import { type FoundAgreement, findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
 import { moneyOfAgreement } from '../money/money-frame.ts';
 import { drawUp } from './draw-up.ts';
+import { type SeasonNoteView, seasonNotesOf } from './season-notes.ts';
 import { sealOf } from './season-seal.ts';
 
 export interface CloseView {
@@ -36,6 +37,10 @@ export interface CloseView {
   readonly points: readonly OpenPoint[];
   /** Of those, what has to be answered first. */
   readonly inTheWay: readonly OpenPoint[];
+  /** Differences of the two sides' books, the first noted first. */
+  readonly differences: readonly SeasonNoteView[];
+  /** Of a sealed season: other agreements of the two that can take up what it left over. */
+  readonly later: readonly { readonly id: string; readonly number: string }[];
   readonly seal:
     | {
         readonly root: string;
@@ -76,6 +81,8 @@ export async function closeViewOf(
       drawn: drawnOf(context, found, { close, isStale: false }),
       points: [],
       inTheWay: [],
+      differences: await differencesOf(tx, context, found),
+      later: await laterOf(tx, found),
       seal: { root, mark, on: dayOf(sealedAt), sealedAt },
     };
   }
@@ -86,8 +93,24 @@ export async function closeViewOf(
     drawn: close && drawnOf(context, found, { close, isStale }),
     points,
     inTheWay: points.filter((point) => !mayBeCarried(point)),
+    differences: await differencesOf(tx, context, found),
+    later: [],
     seal: undefined,
   };
+}
+
+async function differencesOf(
+  tx: Transaction,
+  { caller }: Context,
+  found: FoundAgreement,
+): Promise<readonly SeasonNoteView[]> {
+  return (await seasonNotesOf(tx, found, caller)).filter(({ kind }) => kind === 'difference');
+}
+
+async function laterOf(tx: Transaction, { row }: FoundAgreement): Promise<CloseView['later']> {
+  return (await readAgreements(tx))
+    .filter((other) => other.sellerId === row.sellerId && other.buyerId === row.buyerId && !other.isSealed)
+    .map(({ id, number }) => ({ id, number }));
 }
 
 function statementOf({ statement }: SeasonCloseRow): ClosingStatement {

@@ -32,6 +32,9 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         {side === 'adviser' ? null : <Step to={`/retests?agreement=${id}`} label="Questions" />}
         {side === 'adviser' ? null : <Step to={`/agreements/${id}/own-list`} label="Your list" />}
         {side === 'adviser' ? null : <Step to={`/agreements/${id}/season-close`} label="Close the season" />}
+        {page.hasSealedSeasons && side !== 'adviser' ? (
+          <Step to={`/agreements/${id}/past-seasons`} label="Sealed seasons" />
+        ) : null}
         {side === 'buyer' ? <Step to={`/agreements/${id}/stored`} label="What you stored" /> : null}
         <Step to={`/agreements/${id}/tickets`} label="Ticket book" />
         <Step to={`/agreements/${id}/laboratories`} label="Laboratories" />

@@ -5,17 +5,19 @@ import { randomUUID } from 'node:crypto';
 import { figuresFor } from '../../../../documents/figures.ts';
 import { wordsOf } from '../../../../documents/season-close/closing-facts.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
-import { type PointWords, pointInWords } from '../../../../domain/season-close/open-points.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { Refusal } from '../../../../usecases/refusal.ts';
 import { type CloseView, readClose } from '../../../../usecases/season-close/read-close.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { notePartiesOf } from '../../../season-notes/note-fields.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
 import { drawUpClose, signSeason } from './close-actions.ts';
+import { DifferencesPart } from './differences-part.tsx';
+import { OpenPoints } from './open-points.tsx';
 import { SeasonCameTo } from './season-came-to.tsx';
 
 export const metadata = { title: 'Closing the season' };
@@ -27,7 +29,7 @@ export interface ClosePageProps {
 
 export default async function ClosePage({ params, searchParams }: ClosePageProps) {
   const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
-  const { agreement, view, maySign } = await ask(async (context) => {
+  const { agreement, view, maySign, mayNote } = await ask(async (context) => {
     const agreement = await readAgreementWords(context, { agreementId: id });
     if (agreement.side === 'adviser')
       throw new Refusal('not-found', 'A season is closed by its two parties.');
@@ -35,6 +37,7 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
       agreement,
       view: await readClose(context, { agreementId: id }),
       maySign: mayDo(context.caller.role, 'sign'),
+      mayNote: mayDo(context.caller.role, 'correct'),
     };
   });
   const told = await toldBy(asked);
@@ -61,7 +64,13 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
           <a href={`/agreements/${id}/own-list`}>your own list</a> with the record first.
         </p>
       )}
-      <Points view={view} words={wordsOf(view.statement, figures)} />
+      <OpenPoints agreementId={id} view={view} words={wordsOf(view.statement, figures)} />
+      <DifferencesPart
+        notes={view.differences}
+        parties={notePartiesOf(agreement)}
+        figures={figures}
+        mayNote={mayNote && !view.seal}
+      />
       <SeasonCameTo
         statement={view.statement}
         figures={figures}
@@ -80,7 +89,13 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
   );
 }
 
-function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string; readonly view: CloseView }) {
+function Sealed({
+  agreementId,
+  view: { seal, later },
+}: {
+  readonly agreementId: string;
+  readonly view: CloseView;
+}) {
   if (!seal) return null;
   return (
     <section aria-labelledby="sealed">
@@ -105,6 +120,22 @@ function Sealed({ agreementId, view: { seal } }: { readonly agreementId: string;
           Save the season’s file
         </a>
       </p>
+      {later.length === 0 ? (
+        <p className="hint">
+          What it left over, and what turns out later, is taken up by your next agreement with each other.
+        </p>
+      ) : (
+        <p>
+          What it left over, and what turns out later, is taken up by{' '}
+          {later.map(({ id, number }, index) => (
+            <span key={id}>
+              {index === 0 ? '' : ' or '}
+              <a href={`/agreements/${id}/past-seasons`}>agreement {number}</a>
+            </span>
+          ))}
+          .
+        </p>
+      )}
     </section>
   );
 }
@@ -120,35 +151,6 @@ function Signs({ text }: { readonly text: string }) {
         <span key={start}>{text.slice(start, start + 4)}</span>
       ))}
     </dd>
-  );
-}
-
-function Points({ view, words }: { readonly view: CloseView; readonly words: PointWords }) {
-  const { points, inTheWay } = view;
-  const carried = points.filter((point) => !inTheWay.includes(point));
-  return (
-    <>
-      {inTheWay.length === 0 ? null : (
-        <section aria-labelledby="in-the-way">
-          <h2 id="in-the-way">To settle first</h2>
-          <ul>
-            {inTheWay.map((point) => (
-              <li key={point.kind}>{pointInWords(point, words)}.</li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {carried.length === 0 ? null : (
-        <section aria-labelledby="carried">
-          <h2 id="carried">Open, and may be carried over if both agree</h2>
-          <ul>
-            {carried.map((point) => (
-              <li key={point.kind}>{pointInWords(point, words)}.</li>
-            ))}
-          </ul>
-        </section>
-      )}
-    </>
   );
 }
 
@@ -229,7 +231,8 @@ function Sign({ agreementId, view }: { readonly agreementId: string; readonly vi
                   options: [
                     {
                       value: 'over',
-                      label: 'Carry it over: the two of you settle it outside this agreement',
+                      label:
+                        'Carry it over: your next agreement takes it up, or the two of you settle it otherwise',
                     },
                   ],
                   ticked: [],

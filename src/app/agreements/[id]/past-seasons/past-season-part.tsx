@@ -1,0 +1,119 @@
+/**
+ * One sealed season: what it carried over, where its balance went, and what was put since.
+ */
+import { randomUUID } from 'node:crypto';
+import { signOf, unsigned } from '../../../../documents/amount-strings.ts';
+import type { Figures } from '../../../../documents/figures.ts';
+import type { PastSeason, PastSeasons } from '../../../../usecases/season-close/read-past-seasons.ts';
+import { RecordForm } from '../../../forms/record-form.tsx';
+import { bringBalance, putPastSeason } from '../../../season-notes/note-actions.ts';
+import { aboutFields, type NoteParties, pastSeasonFields } from '../../../season-notes/note-fields.ts';
+import { NoteItem } from '../../../season-notes/note-item.tsx';
+
+export interface PastSeasonPartProps {
+  readonly season: PastSeason;
+  readonly past: PastSeasons;
+  readonly parties: NoteParties;
+  readonly figures: Figures;
+  readonly mayPut: boolean;
+  readonly mayIssue: boolean;
+}
+
+export function PastSeasonPart(props: PastSeasonPartProps) {
+  const { season, parties, figures, mayPut } = props;
+  const { agreementId, number, sealedOn, carried, notes } = season;
+  const id = `season-${agreementId}`;
+  return (
+    <section aria-labelledby={id}>
+      <h2 id={id}>Agreement {number}</h2>
+      <p className="quiet-word">
+        Sealed on {sealedOn}. <a href={`/agreements/${agreementId}/season-close`}>Its closing statement</a>
+      </p>
+      {carried.length === 0 ? (
+        <p>It left nothing over.</p>
+      ) : (
+        <>
+          <p>Carried over when both signed:</p>
+          <ul>
+            {carried.map((words) => (
+              <li key={words}>{words}.</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <Balance {...props} />
+      {notes.length === 0 ? null : (
+        <ul className="corrections">
+          {notes.map((note) => (
+            <NoteItem
+              key={note.id}
+              note={note}
+              parties={parties}
+              place="past-seasons"
+              figures={figures}
+              mayAnswer={mayPut}
+            />
+          ))}
+        </ul>
+      )}
+      {mayPut ? (
+        <RecordForm
+          action={putPastSeason}
+          submit={`Put it to ${parties.partner}`}
+          fields={[
+            ...aboutFields(parties, 'past-seasons'),
+            { kind: 'hidden', name: 'of', value: agreementId },
+            ...pastSeasonFields(parties),
+          ]}
+          requestKey={randomUUID()}
+          scope={`past-${agreementId}`}
+          folded={{ summary: 'Something of this season turned out otherwise' }}
+          quiet
+        />
+      ) : null}
+    </section>
+  );
+}
+
+function Balance({ season, past, parties, figures, mayIssue }: PastSeasonPartProps) {
+  const { agreementId, balance, broughtInto } = season;
+  if (signOf(balance) === 0) return null;
+  const { seller, buyer, currency } = parties;
+  const owed = `${figures.show(unsigned(balance))} ${currency}`;
+  const who = signOf(balance) > 0 ? buyer : seller;
+  if (broughtInto) {
+    return (
+      <p>
+        Its balance, {owed} that {who} owed, was{' '}
+        <a href={`/money/documents/${broughtInto.documentId}`}>brought forward</a>
+        {broughtInto.agreementId === parties.agreementId
+          ? ' into this agreement'
+          : ` into agreement ${broughtInto.number}`}
+        , and is owed there.
+      </p>
+    );
+  }
+  if (!past.isIssuer || !mayIssue) {
+    return (
+      <p>
+        Its balance, {owed} that {who} owed, is not brought forward yet.
+        {past.isIssuer || past.isSealed ? '' : ` ${past.issuer} issues the notes, and brings it forward.`}
+      </p>
+    );
+  }
+  return (
+    <>
+      <p>
+        Its balance, {owed} that {who} owed, is not brought forward yet. Brought forward, it is due today
+        under this agreement; what was held stays held.
+      </p>
+      <RecordForm
+        action={bringBalance}
+        submit={`Bring ${owed} forward`}
+        fields={[...aboutFields(parties, 'past-seasons'), { kind: 'hidden', name: 'of', value: agreementId }]}
+        requestKey={randomUUID()}
+        scope={`bring-${agreementId}`}
+      />
+    </>
+  );
+}
