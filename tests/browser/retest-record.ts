@@ -61,10 +61,15 @@ export interface RetestRecordIds {
   readonly agreementId: string;
   /** By ticket. */
   readonly loads: Readonly<Record<string, string>>;
+  /** The agreement of the next season, where one was asked for. */
+  readonly nextId: string;
 }
 
-/** Fills a new data folder. */
-export async function fillRetestRecord(dataFolder: string): Promise<RetestRecordIds> {
+/** Fills a new data folder; with an agreement for the next season of the same two, where a test goes on to that. */
+export async function fillRetestRecord(
+  dataFolder: string,
+  { hasNext = false }: { readonly hasNext?: boolean } = {},
+): Promise<RetestRecordIds> {
   return await inRecord(dataFolder, async (record) => {
     const grower = await firstOwner(record);
     const dairy = await partnerOwner(record, grower, 'dairy');
@@ -103,7 +108,14 @@ export async function fillRetestRecord(dataFolder: string): Promise<RetestRecord
     await issueInvoices(seller, { agreementId, includeOpenPeriods: true });
     const { secret } = await askAdviser({ ...record, caller: dairy }, { agreementId });
     await joinWithNewParty(record, { ...ADVISER, secret, address: '127.0.0.1' });
-    return { agreementId, loads };
+    const next = hasNext
+      ? await recordAgreement(seller, {
+          document: { ...RETEST_TERMS, id: 'Q-NEXT' },
+          sellerId: grower.partyId,
+          buyerId: dairy.partyId,
+        })
+      : undefined;
+    return { agreementId, loads, nextId: next?.agreementId ?? '' };
   });
 }
 

@@ -1,6 +1,6 @@
 /**
- * A season closed in two browsers: both bring their lists, differ, settle, sign; then nothing is recorded any more, and the
- * saved file's seal is checked without the record.
+ * A season closed in two browsers: both bring their lists, differ, settle, sign; then nothing is recorded any more, the saved
+ * file's seal is checked without the record, and the next agreement takes up what was left.
  */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -23,7 +23,7 @@ let buyer: Browsing;
 beforeAll(async () => {
   browser = await launch();
   folder = await newDataFolder();
-  ids = await fillRetestRecord(folder.path);
+  ids = await fillRetestRecord(folder.path, { hasNext: true });
   program = await startProgram(folder.path);
   const { address } = program;
   seller = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
@@ -61,6 +61,31 @@ test('both bring their own list, and one of them differs', async () => {
   expect(await bring(buyer.page, rows('80000,1008.00'))).toContain('Amount differs');
   // It was the dairy's own slip: it puts its list right and brings it again, matched as before.
   expect(await bring(buyer.page, rows('80000,1080.00'))).toContain('Everything agrees');
+});
+
+test('one difference is left standing, agreed to by the other side', async () => {
+  const at = `/agreements/${ids.agreementId}/season-close`;
+  await buyer.page.goto(at);
+  await buyer.page.getByText('Note a difference', { exact: true }).click();
+  await buyer.page.fill('[name=ticket]', 'T4');
+  await buyer.page.fill('[name=amount]', '72');
+  await buyer.page.locator('#differences ~ details [name=reason]').fill('Our clerk wrote 1,008.00');
+  await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
+  expect(await buyer.page.locator('.refused').textContent()).toContain('must be chosen');
+  await buyer.page.check('[name=way][value=less]');
+  await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
+  await buyer.page.waitForSelector('[role=status].told');
+  const said =
+    'Load T4: by the books of Tarn Hollow Dairy, Tarn Hollow Dairy owes 72.00 USD less than the record says.';
+  expect(await main(buyer.page)).toContain('One difference is noted and not answered');
+
+  await seller.page.goto('/');
+  await seller.page.getByRole('link', { name: 'Answer it' }).click();
+  await seller.page.waitForURL(`**${at}`);
+  expect(await main(seller.page)).toContain(said);
+  await seller.page.getByRole('button', { name: 'Agree to leave it standing' }).click();
+  await seller.page.waitForSelector('[role=status].told');
+  expect(await main(seller.page)).toContain('your side agreed on');
 });
 
 test('what is open is carried over by both, and the second signature seals', async () => {
@@ -127,10 +152,48 @@ test('the saved file is checked without the record, and a changed byte fails', a
   await writeFile(path, other);
   expect((await runCli('check-seal', path)).status).toBe(1);
   const asAdviser = await askSignedIn(program.address, ADVISER);
+  expect((await asAdviser({ path: `/agreements/${ids.nextId}/past-seasons` })).status).toBe(404);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close` })).status).toBe(404);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/pdf` })).status).toBe(404);
   expect((await asAdviser({ path: `/agreements/${ids.agreementId}/season-close/file` })).status).not.toBe(
     200,
   );
+});
+
+test('the next agreement takes up the balance, and what both agree on later', async () => {
+  const { page } = seller;
+  await page.goto(`/agreements/${ids.agreementId}/season-close`);
+  await page.getByRole('link', { name: 'agreement Q-NEXT' }).click();
+  await page.waitForURL(`**/agreements/${ids.nextId}/past-seasons`);
+  expect(await main(page)).toContain('Tarn Hollow Dairy owes 2700.00 USD');
+  await page.getByRole('button', { name: 'Bring 2,700.00 USD forward' }).click();
+  await page.waitForSelector('[role=status].told');
+  expect(await main(page)).toContain(
+    'Its balance, 2,700.00 USD that Tarn Hollow Dairy owed, was brought forward',
+  );
+
+  const past = `/agreements/${ids.nextId}/past-seasons`;
+  await buyer.page.goto(`/agreements/${ids.nextId}`);
+  await buyer.page.getByRole('link', { name: 'Sealed seasons' }).click();
+  await buyer.page.waitForURL(`**${past}`);
+  await buyer.page.getByText('Something of this season turned out otherwise').click();
+  await buyer.page.fill('[name=ticket]', 'T1');
+  await buyer.page.check('[name=way][value=less]');
+  await buyer.page.fill('[name=amount]', '1,054.50');
+  await buyer.page.fill('[name=reason]', 'A truck was weighed twice');
+  await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
+  await buyer.page.waitForSelector('[role=status].told');
+  await page.goto(past);
+  expect(await main(page)).toContain('Quillback Acres owes 1,054.50 USD for load T1 of that season.');
+  await page.getByRole('button', { name: 'Agree: 1,054.50 USD is owed' }).click();
+  await page.waitForSelector('[role=status].told');
+  await page.getByRole('link', { name: 'The note that was issued' }).click();
+  await page.waitForURL('**/money/documents/**');
+  expect(await main(page)).toContain('A truck was weighed twice');
+  // Both statements say what is left, once.
+  for (const { page: reader } of [seller, buyer]) {
+    await reader.goto(`/money/statement?agreement=${ids.agreementId}`);
+    expect(await main(reader)).toContain('Carried over to agreement Q-NEXT');
+  }
   expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
 });
