@@ -27,6 +27,8 @@ export const NOTICE_KINDS = [
   'result-contested',
   'close-came',
   'season-sealed',
+  'lists-shown',
+  'lists-withdrawn',
   'retest-asked',
   'retest-figure-came',
   'retest-figure-answered',
@@ -59,6 +61,7 @@ export type NoticeSubject =
   | 'corrections'
   | 'samples'
   | 'close'
+  | 'lists'
   | 'retests'
   | 'loads'
   | 'money';
@@ -87,6 +90,8 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'result-contested': 'samples',
   'close-came': 'close',
   'season-sealed': 'close',
+  'lists-shown': 'lists',
+  'lists-withdrawn': 'lists',
   'retest-asked': 'retests',
   'retest-figure-came': 'retests',
   'retest-figure-answered': 'retests',
@@ -118,6 +123,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   corrections: (id) => `/corrections?agreement=${id}`,
   samples: (id) => `/agreements/${id}/samples`,
   close: (id) => `/agreements/${id}/season-close`,
+  lists: (id) => `/agreements/${id}/own-list`,
   retests: (id) => `/retests?agreement=${id}`,
   loads: (id) => `/loads?agreement=${id}`,
   money: (id) => `/money?agreement=${id}`,
@@ -177,6 +183,10 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} has drawn up and signed the closing statement of a season.`;
     case 'season-sealed':
       return `You and ${from} have both signed: the season is sealed.`;
+    case 'lists-shown':
+      return `${from} agrees that you see each other’s lists, as long as both of you agree.`;
+    case 'lists-withdrawn':
+      return `${from} no longer agrees that you see each other’s lists: neither side sees them from now on.`;
     case 'retest-asked':
       return `${from} questions a weight or a result.`;
     case 'retest-figure-came':
