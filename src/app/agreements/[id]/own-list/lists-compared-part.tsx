@@ -99,7 +99,7 @@ function Consent({ agreementId, compared: { partner, ourWord, theirWord } }: Con
       <p className="hint">
         {isGiven
           ? `You can take this back at any time. From then on neither side sees the other’s lists; what ${partner} has read by then, it has read.`
-          : `If you agree, and ${partner} does too, ${partner} sees every row of the newest list of loads and the newest list of payments that your office has brought or brings later, and you see theirs.`}
+          : `If you agree, and ${partner} does too, ${partner} sees the newest list of loads and the newest list of payments that your office has brought or brings later, every row and the name of the file, and you see theirs.`}
       </p>
       <RecordForm
         action={sayConsent}
