@@ -86,9 +86,12 @@ const OF_MONEY = [...MONEY_TABLES, 'payee_account'];
 const OF_RETESTS = [...RETEST_TABLES];
 /** What only a buyer's silos fill: tried in tests/usecases/silos.test.ts. */
 const OF_STORAGE = ['silo', 'silo_entry'];
-/** Of closing a season: tried in own-lists.test.ts and season-close.test.ts. */
+/** Of closing a season: tried in own-lists.test.ts, lists-compared.test.ts, accepted-rows.test.ts, season-close.test.ts and
+ * season-note-guards.test.ts. */
 const OF_CLOSE = [
   'own_list',
+  'list_consent',
+  'accepted_row',
   'season_close',
   'season_signature',
   'season_seal',

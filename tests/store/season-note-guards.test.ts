@@ -273,7 +273,9 @@ describe('money that takes up a sealed season', () => {
     );
     await expect(document({ season_rule: null })).rejects.toThrow(/money_document_of_season/);
     await expect(document({ of_agreement_id: null })).rejects.toThrow(/money_document_of_season/);
-    await expect(document({ season_rule: 'gift', of_agreement_id: null })).rejects.toThrow(/money_document_season/);
+    await expect(document({ season_rule: 'gift', of_agreement_id: null })).rejects.toThrow(
+      /money_document_season/,
+    );
     const [one, other] = [await documentRow({}), await documentRow({})];
     await expect(
       as(past.seller, async () => {

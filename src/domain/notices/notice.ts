@@ -31,6 +31,8 @@ export const NOTICE_KINDS = [
   'difference-answered',
   'past-season-came',
   'past-season-answered',
+  'lists-shown',
+  'lists-withdrawn',
   'retest-asked',
   'retest-figure-came',
   'retest-figure-answered',
@@ -64,6 +66,7 @@ export type NoticeSubject =
   | 'samples'
   | 'close'
   | 'past-seasons'
+  | 'lists'
   | 'retests'
   | 'loads'
   | 'money';
@@ -96,6 +99,8 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'difference-answered': 'close',
   'past-season-came': 'past-seasons',
   'past-season-answered': 'past-seasons',
+  'lists-shown': 'lists',
+  'lists-withdrawn': 'lists',
   'retest-asked': 'retests',
   'retest-figure-came': 'retests',
   'retest-figure-answered': 'retests',
@@ -128,6 +133,7 @@ const PLACES: Readonly<Record<NoticeSubject, (id: string) => string>> = {
   samples: (id) => `/agreements/${id}/samples`,
   close: (id) => `/agreements/${id}/season-close`,
   'past-seasons': (id) => `/agreements/${id}/past-seasons`,
+  lists: (id) => `/agreements/${id}/own-list`,
   retests: (id) => `/retests?agreement=${id}`,
   loads: (id) => `/loads?agreement=${id}`,
   money: (id) => `/money?agreement=${id}`,
@@ -195,6 +201,10 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} proposes money for a season that is sealed.`;
     case 'past-season-answered':
       return `${from} answered what you proposed for a sealed season.`;
+    case 'lists-shown':
+      return `${from} agrees that you see each other’s lists, as long as both of you agree.`;
+    case 'lists-withdrawn':
+      return `${from} no longer agrees that you see each other’s lists: neither side sees them from now on.`;
     case 'retest-asked':
       return `${from} questions a weight or a result.`;
     case 'retest-figure-came':

@@ -14,12 +14,17 @@ import { countOfDays, isBelowZero, listed, unsigned } from './figures-in-words.t
 export interface ListNames {
   /** "your list". */
   readonly mine: string;
-  /** "the record". */
+  /** "the record", or the other side's list: "Oddmeadow Farm’s list". */
   readonly record: string;
   /** "load 1047 of the record": a load, or a payment, that a cause points to. */
   readonly load: (side: ListSide, id: string) => string;
   /** "USD". */
   readonly currency: string;
+}
+
+/** The other side's list by its party's name: "Oddmeadow Farm’s list", "Quillback Acres’ list". */
+export function listOfParty(name: string): string {
+  return `${name}${/s$/i.test(name) ? '’' : '’s'} list`;
 }
 
 /** A standing as a heading over its rows. */

@@ -26,6 +26,8 @@ export function directionInWords(amount: string, side: 'seller' | 'buyer'): stri
 export interface PaymentNames extends ListNames {
   /** Whose list it is. */
   readonly side: 'seller' | 'buyer';
+  /** Whose the other list is; the record says everything as seen from `side`. */
+  readonly otherSide?: 'seller' | 'buyer';
 }
 
 /** How a row ends, a sentence or a few for each respect in which its pair differs. */
@@ -63,11 +65,12 @@ function differenceInWords(difference: PaymentDifference, pair: PaymentPair, nam
     return difference.causes.length === 0 ? said : `${said} ${causesInWords(difference.causes, telling)}`;
   }
   const money = (amount: string) => `${unsigned(amount)} ${names.currency}`;
-  const directed = (amount: string) => `${money(amount)} ${directionInWords(amount, names.side)}`;
+  const directed = (amount: string, side: PaymentNames['side']) =>
+    `${money(amount)} ${directionInWords(amount, side)}`;
   const isTurned = isBelowZero(mine.amount) !== isBelowZero(record.amount);
   const isLess = isBelowZero(difference.by) !== isBelowZero(record.amount);
   const said = isTurned
-    ? `${both(directed(mine.amount), directed(record.amount))}: ${money(difference.by)} apart.`
+    ? `${both(directed(mine.amount, names.side), directed(record.amount, names.otherSide ?? names.side))}: ${money(difference.by)} apart.`
     : `${both(money(mine.amount), money(record.amount))}: ${money(difference.by)} ${isLess ? 'less' : 'more'}.`;
   return `${said} ${causesInWords(difference.causes, telling)}`;
 }

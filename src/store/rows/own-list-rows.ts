@@ -1,5 +1,6 @@
 /**
- * A party's own lists of loads and payments, and how it matched the columns of its files. All of it is seen by that party alone.
+ * A party's own lists of loads and payments, and how it matched the columns of its files. All of it is seen by that party alone,
+ * but for its newest lists while both parties agree to see each other's.
  */
 import type { Transaction } from '../open-store.ts';
 import { insertRows } from './insert-rows.ts';
@@ -18,17 +19,24 @@ export interface OwnListRow {
   readonly recordedAt: string;
 }
 
-/** The newest list of a kind that the transaction's party brought for an agreement; undefined where it brought none. */
+export interface ListWanted extends Pick<OwnListRow, 'agreementId' | 'kind'> {
+  /** Who brought it: the other side's is there while both agree. */
+  readonly partyId: string;
+}
+
+/** The newest list of a kind that a party brought for an agreement; undefined where there is none that may be seen. */
 export async function readOwnList(
   tx: Transaction,
-  { agreementId, kind }: Pick<OwnListRow, 'agreementId' | 'kind'>,
+  { agreementId, kind, partyId }: ListWanted,
 ): Promise<OwnListRow | undefined> {
   const [row] = await tx.$queryRawUnsafe<OwnListRow[]>(
     `SELECT id, agreement_id AS "agreementId", kind, file_name AS "fileName", rows, row_count AS "rowCount",
        to_char(recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "recordedAt"
-     FROM own_list WHERE agreement_id = $1::uuid AND kind = $2 ORDER BY recorded_at DESC, id DESC LIMIT 1`,
+     FROM own_list WHERE agreement_id = $1::uuid AND kind = $2 AND party_id = $3::uuid
+     ORDER BY recorded_at DESC, id DESC LIMIT 1`,
     agreementId,
     kind,
+    partyId,
   );
   return row;
 }

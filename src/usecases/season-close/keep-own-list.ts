@@ -1,6 +1,6 @@
 /**
- * Keeps a party's own list of an agreement's loads or payments, to be matched with the record. It stays that party's alone, stands in no
- * journal and prices nothing; a newer one of its kind takes its place.
+ * Keeps a party's own list of an agreement's loads or payments, to be matched with the record. It stays that party's alone, unless
+ * both parties agree to see each other's; it stands in no journal and prices nothing; a newer one of its kind takes its place.
  */
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
 import { canonicalText, sha256 } from '../../journal/fingerprint.ts';
@@ -9,6 +9,7 @@ import { findOwnAgreement, sideOf } from '../agreements/find-agreement.ts';
 import { type Context, permit, stamp } from '../context.ts';
 import { doOnce } from '../do-once.ts';
 import { rememberMatch } from '../import/kept-match.ts';
+import { listsAreShared } from './consent-to-lists.ts';
 import { type LeftRow, type OwnListFile, openOwnList } from './open-own-list.ts';
 
 export interface OwnListToKeep extends OwnListFile {
@@ -29,6 +30,8 @@ export async function keepOwnList(
   readonly rows: number;
   readonly left: readonly LeftRow[];
   readonly isMinusUsual: boolean;
+  /** Both sides agree to see each other's lists, so that the other side sees this one. */
+  readonly isShared: boolean;
 }> {
   permit(context, 'correct');
   const input = { file: sha256(Buffer.from(bytes).toString('base64')), match, fileName };
@@ -60,7 +63,7 @@ export async function keepOwnList(
     );
     await rememberMatch(tx, context, opened);
     const { rows, left, isMinusUsual } = opened;
-    return { rows: rows.length, left, isMinusUsual };
+    return { rows: rows.length, left, isMinusUsual, isShared: await listsAreShared(tx, agreementId) };
   });
 }
 

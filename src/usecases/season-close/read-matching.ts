@@ -8,15 +8,16 @@ import {
   matchLists,
   type Outcome,
   type Standing,
-  standingsOf,
 } from '../../domain/matching/match-lists.ts';
 import type { OwnRow } from '../../domain/matching/own-row.ts';
 import { moneyOf } from '../../domain/settlement/settle-load.ts';
-import { readOwnList } from '../../store/rows/own-list-rows.ts';
-import { findOwnAgreement } from '../agreements/find-agreement.ts';
-import { type Context, permit } from '../context.ts';
+import type { Transaction } from '../../store/open-store.ts';
+import { type OwnListRow, readOwnList } from '../../store/rows/own-list-rows.ts';
+import { type FoundAgreement, findOwnAgreement } from '../agreements/find-agreement.ts';
+import { type Caller, type Context, permit } from '../context.ts';
+import { type Marked, partOutcomes } from './part-outcomes.ts';
 import { pricedOtherwise } from './priced-otherwise.ts';
-import { recordList } from './record-list.ts';
+import { type RecordList, recordList } from './record-list.ts';
 
 /** In the order in which they are told. */
 export const STANDINGS: readonly Standing[] = [
@@ -38,10 +39,12 @@ export interface MatchingView {
   readonly broughtAt: string;
   readonly ownRows: number;
   readonly recordRows: number;
-  /** A pair may differ in several respects, and counts in each. */
+  /** A pair may differ in several respects, and counts in each; what is accepted counts in none. */
   readonly counts: Readonly<Record<Standing, number>>;
-  /** All that does not agree. */
-  readonly open: readonly Outcome[];
+  /** All that does not agree, but for what is accepted. */
+  readonly open: readonly Marked<Outcome>[];
+  /** What does not agree, and for which the party accepts the record. */
+  readonly accepted: readonly Marked<Outcome>[];
 }
 
 /** Enough to tell what went wrong again and again; the others are told without these causes. */
@@ -60,6 +63,27 @@ function withPriced(row: ListRow, otherwise: PricedOtherwise | undefined): ListR
   return otherwise ? { ...row, priced: { ...row.priced, ...otherwise } } : row;
 }
 
+export interface MatchedLoads {
+  readonly own: OwnListRow;
+  readonly mine: readonly OwnRow[];
+  readonly record: RecordList;
+  readonly outcomes: readonly Outcome[];
+}
+
+/** The caller's own list of loads matched with the record, without other prices; undefined where there is no list. */
+export async function matchOwnLoads(
+  tx: Transaction,
+  found: FoundAgreement,
+  { partyId }: Caller,
+): Promise<MatchedLoads | undefined> {
+  const own = await readOwnList(tx, { agreementId: found.row.id, kind: 'own-loads', partyId });
+  if (!own) return undefined;
+  const mine = JSON.parse(own.rows) as readonly OwnRow[];
+  const record = await recordList(tx, found);
+  const { decimals } = moneyOf(found.agreement);
+  return { own, mine, record, outcomes: matchLists({ mine, record: record.rows }, { decimals }) };
+}
+
 /** Undefined where the party has brought no list. Refuses `not-allowed`, `not-found`, `not-yours`. */
 export async function readMatching(
   context: Context,
@@ -68,30 +92,30 @@ export async function readMatching(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const found = await findOwnAgreement(tx, context.caller, agreementId);
-    const own = await readOwnList(tx, { agreementId, kind: 'own-loads' });
-    if (!own) return undefined;
-    const mine = JSON.parse(own.rows) as readonly OwnRow[];
-    const { rows: record, loads } = await recordList(tx, found);
+    const matched = await matchOwnLoads(tx, found, context.caller);
+    if (!matched) return undefined;
+    const { own, mine, record, outcomes: first } = matched;
     const { currency, decimals } = moneyOf(found.agreement);
-    const first = matchLists({ mine, record }, { decimals });
     // Other prices take a while to work out and are needed by few rows; they change no pair.
     const wanted = new Set(first.flatMap(unexplainedAmount).slice(0, MOST_PRICED));
-    const priced = await pricedOtherwise(tx, found, { loads, wanted });
+    const priced = await pricedOtherwise(tx, found, { loads: record.loads, wanted });
     const outcomes =
       priced.size === 0
         ? first
         : matchLists(
-            { mine, record: record.map((row) => withPriced(row, priced.get(row.id))) },
+            { mine, record: record.rows.map((row) => withPriced(row, priced.get(row.id))) },
             { decimals },
           );
+    const { counted, open, accepted } = await partOutcomes(tx, own, outcomes);
     return {
       currency,
       fileName: own.fileName,
       broughtAt: own.recordedAt,
       ownRows: mine.length,
-      recordRows: record.length,
-      counts: countStandings(STANDINGS, outcomes),
-      open: outcomes.filter((outcome) => !standingsOf(outcome).includes('agrees')),
+      recordRows: record.rows.length,
+      counts: countStandings(STANDINGS, counted),
+      open,
+      accepted,
     };
   });
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ListRow } from '../../../src/domain/matching/list-row.ts';
-import { type ListNames, outcomeInWords } from '../../../src/domain/words/matching-words.ts';
+import { type ListNames, listOfParty, outcomeInWords } from '../../../src/domain/words/matching-words.ts';
 import { day, pairOf } from '../matching/one-pair.ts';
 
 const NAMES: ListNames = {
@@ -11,7 +11,7 @@ const NAMES: ListNames = {
 };
 const UNSEEN = { gross: null, tare: null };
 
-test.each<[string, Partial<ListRow>]>([
+const CASES: readonly (readonly [string, Partial<ListRow>])[] = [
   ['Agrees.', {}],
   ['Agrees, to the rounding of the two units.', { unit: 'kg', net: '21373', ...UNSEEN }],
   [
@@ -62,8 +62,30 @@ test.each<[string, Partial<ListRow>]>([
     'Your list has ticket 1074, the record ticket 1047. Most likely in one of the two lists two digits of the ticket have changed places.',
     { ticket: '1074' },
   ],
-])('%s', (words, change) => {
+];
+
+test.each(CASES)('%s', (words, change) => {
   expect(outcomeInWords(pairOf(change), NAMES)).toEqual([words]);
+});
+
+test.each(CASES)('with the other office’s list in the record’s place: %s', (words, change) => {
+  const theirs = listOfParty('Oddmeadow Farm');
+  const names: ListNames = {
+    ...NAMES,
+    record: theirs,
+    load: (side, id) => `line ${id} of ${side === 'mine' ? 'your list' : theirs}`,
+  };
+  const expected = words
+    .replace('load r2 of the record', 'line r2 of Oddmeadow Farm’s list')
+    .replaceAll('the record', 'Oddmeadow Farm’s list');
+  expect(outcomeInWords(pairOf(change), names)).toEqual([expected]);
+});
+
+test('a list is called by its party, as its name ends', () => {
+  expect(['Oddmeadow Farm', 'Quillback Acres'].map(listOfParty)).toEqual([
+    'Oddmeadow Farm’s list',
+    'Quillback Acres’ list',
+  ]);
 });
 
 test('a row without a partner', () => {

@@ -174,3 +174,20 @@ test('sentences say by how much and why', () => {
     'This payment is only in the record. Most likely it is within the sum of m1 of mine.',
   ]);
 });
+
+test('each office says its own row as it sees it, where the other list is the other office’s', () => {
+  const lists = { mine: payments('m', ['09-03 700.00']), record: payments('r', ['09-03 -700.00']) };
+  const names = { mine: 'your list', record: 'Fernway Dairy’s list', load: () => '', currency: 'USD' };
+  const said = (sides: object) =>
+    matchPayments(lists, { decimals: 2 }).flatMap((outcome) =>
+      paymentOutcomeInWords(outcome, { ...names, side: 'seller', ...sides }),
+    );
+  const rest =
+    '1400.00 USD apart. Most likely in one of the two lists paid and received have changed places.';
+  expect(said({ otherSide: 'buyer' })).toEqual([
+    `Your list has 700.00 USD received, Fernway Dairy’s list 700.00 USD received back: ${rest}`,
+  ]);
+  expect(said({})).toEqual([
+    `Your list has 700.00 USD received, Fernway Dairy’s list 700.00 USD paid back: ${rest}`,
+  ]);
+});

@@ -1,5 +1,5 @@
 /**
- * Brings an own list: the file is looked at, its columns are matched, and it is kept for its party alone.
+ * Brings an own list: the file is looked at, its columns are matched, and it is kept.
  */
 'use server';
 
@@ -49,13 +49,13 @@ export async function bringOwnList(before: OwnListState, sent: FormData): Promis
 }
 
 function toldOf(
-  { rows, left, isMinusUsual }: Awaited<ReturnType<typeof keepOwnList>>,
+  { rows, left, isMinusUsual, isShared }: Awaited<ReturnType<typeof keepOwnList>>,
   kind: OwnKind,
 ): string {
   const [one, many] = kind === 'own-loads' ? ['load', 'loads'] : ['payment', 'payments'];
   const first = left[0];
   return [
-    `Your list is kept, ${rows} ${rows === 1 ? one : many} of it, for your side alone.`,
+    `Your list is kept, ${rows} ${rows === 1 ? one : many} of it, ${isShared ? 'and the other side sees it too, since both of you agree to that' : 'for your side alone'}.`,
     ...(isMinusUsual
       ? ['Most of its amounts have a minus: those are read as what the buyer paid the seller.']
       : []),

@@ -1,5 +1,6 @@
 /**
- * How an own list and the record compare: the sums first, then each row that does not agree, by how it ends.
+ * How two lists compare, an own one with the record or with the other side's: the sums first, then each row that does not agree,
+ * by how it ends, and last those for which the record is accepted.
  */
 import type { ReactNode } from 'react';
 import type { Figures } from '../../../../documents/figures.ts';
@@ -20,9 +21,10 @@ export interface ComparedProps<
     readonly fileName: string;
     /** ISO 8601, UTC. */
     readonly broughtAt: string;
-    readonly ownRows: number;
     readonly counts: Readonly<Record<S, number>> & { readonly agrees: number };
     readonly open: readonly Outcome[];
+    /** Those for which the party accepts the record. */
+    readonly accepted?: readonly Outcome[];
   };
   /** In the order in which they are told. */
   readonly standings: readonly S[];
@@ -30,7 +32,11 @@ export interface ComparedProps<
   readonly ids: { readonly heading: string; readonly standing: string };
   /** How many rows each of the two has, in words. */
   readonly sizes: string;
-  readonly item: (outcome: Outcome) => ReactNode;
+  /** Before the heading, where a section has several: "Loads". */
+  readonly of?: string;
+  /** What is said above the rows that do not agree. */
+  readonly before?: ReactNode;
+  readonly item: (outcome: Outcome, isAccepted: boolean) => ReactNode;
   readonly figures: Figures;
   readonly timeZone: string;
   readonly children?: ReactNode;
@@ -40,25 +46,24 @@ export interface ComparedProps<
 const MOST_SHOWN = 200;
 
 export function Compared<S extends Standing, Outcome extends NamedOutcome & Ended<{ readonly id: string }>>({
-  matching: { fileName, broughtAt, ownRows, counts, open },
+  matching: { fileName, broughtAt, counts, open, accepted = [] },
   standings,
   names,
   ids,
   sizes,
+  of: part,
+  before,
   item,
   figures,
   timeZone,
   children,
 }: ComparedProps<S, Outcome>) {
-  const day = new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(broughtAt));
   const told = standings.filter((standing) => standing === 'agrees' || counts[standing] > 0);
   return (
     <section aria-labelledby={ids.heading}>
-      <h3 id={ids.heading}>
-        {counts.agrees === ownRows && open.length === 0 ? 'Everything agrees' : 'How they compare'}
-      </h3>
+      <h3 id={ids.heading}>{headingOf({ open: open.length, accepted: accepted.length, part })}</h3>
       <p className="quiet-word">
-        {fileName}, brought on {day}: {sizes}
+        {fileName}, brought on {localDay(broughtAt, timeZone)}: {sizes}
       </p>
       <dl className="facts sums">
         {told.map((standing) => (
@@ -67,32 +72,99 @@ export function Compared<S extends Standing, Outcome extends NamedOutcome & Ende
             <dd className="amount">{figures.show(String(counts[standing]))}</dd>
           </div>
         ))}
+        {accepted.length === 0 ? null : (
+          <div>
+            <dt>{ACCEPTED}</dt>
+            <dd className="amount">{figures.show(String(accepted.length))}</dd>
+          </div>
+        )}
       </dl>
+      {open.length === 0 ? null : before}
       {standings
         .filter((standing) => standing !== 'agrees')
         .map((standing) => {
           const of = open.filter((outcome) => standingsOf(outcome)[0] === standing);
           if (of.length === 0) return null;
-          const id = `${ids.standing}-${standing}`;
           return (
-            <section key={standing} aria-labelledby={id}>
-              <h4 id={id}>{standingInWords(standing, names)}</h4>
-              <ul className="corrections">
-                {of.slice(0, MOST_SHOWN).map((outcome) => (
-                  <li key={keyOf(outcome)} className="correction">
-                    {item(outcome)}
-                  </li>
-                ))}
-              </ul>
-              {of.length > MOST_SHOWN ? (
-                <p>{figures.show(String(of.length - MOST_SHOWN))} more are not shown.</p>
-              ) : null}
-            </section>
+            <Group
+              key={standing}
+              id={`${ids.standing}-${standing}`}
+              title={standingInWords(standing, names)}
+              outcomes={of}
+              item={(outcome) => item(outcome, false)}
+              figures={figures}
+            />
           );
         })}
+      {accepted.length === 0 ? null : (
+        <Group
+          id={`${ids.standing}-accepted`}
+          title={ACCEPTED}
+          outcomes={accepted}
+          item={(outcome) => item(outcome, true)}
+          figures={figures}
+        />
+      )}
       {children}
     </section>
   );
+}
+
+const ACCEPTED = 'You accept the record';
+
+interface GroupProps<Outcome> {
+  readonly id: string;
+  readonly title: string;
+  readonly outcomes: readonly Outcome[];
+  readonly item: (outcome: Outcome) => ReactNode;
+  readonly figures: Figures;
+}
+
+function Group<Outcome extends Ended<{ readonly id: string }>>({
+  id,
+  title,
+  outcomes,
+  item,
+  figures,
+}: GroupProps<Outcome>) {
+  return (
+    <section aria-labelledby={id}>
+      <h4 id={id}>{title}</h4>
+      <ul className="corrections">
+        {outcomes.slice(0, MOST_SHOWN).map((outcome) => (
+          <li key={keyOf(outcome)} className="correction">
+            {item(outcome)}
+          </li>
+        ))}
+      </ul>
+      {outcomes.length > MOST_SHOWN ? (
+        <p>{figures.show(String(outcomes.length - MOST_SHOWN))} more are not shown.</p>
+      ) : null}
+    </section>
+  );
+}
+
+function headingOf({
+  open,
+  accepted,
+  part,
+}: {
+  readonly open: number;
+  readonly accepted: number;
+  readonly part: string | undefined;
+}): string {
+  const words =
+    open > 0
+      ? 'How they compare'
+      : accepted > 0
+        ? 'Everything agrees, but for what you accept'
+        : 'Everything agrees';
+  return part === undefined ? words : `${part}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+}
+
+/** The day of a moment in a time zone: "2026-11-28". */
+export function localDay(at: string, timeZone: string): string {
+  return new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(at));
 }
 
 /** The rows that an outcome is about, on each side where there is one. */

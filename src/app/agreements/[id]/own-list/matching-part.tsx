@@ -6,15 +6,18 @@ import type { ListRow } from '../../../../domain/matching/list-row.ts';
 import type { Outcome } from '../../../../domain/matching/match-lists.ts';
 import { type ListNames, outcomeInWords } from '../../../../domain/words/matching-words.ts';
 import { type MatchingView, STANDINGS } from '../../../../usecases/season-close/read-matching.ts';
+import { AcceptForm, AcceptHint } from './accept-form.tsx';
 import { Compared, sidesOf } from './compared.tsx';
 
 export interface MatchingPartProps {
   readonly matching: MatchingView;
   readonly figures: Figures;
   readonly timeZone: string;
+  readonly agreementId: string;
+  readonly mayAccept: boolean;
 }
 
-export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps) {
+export function MatchingPart({ matching, figures, timeZone, agreementId, mayAccept }: MatchingPartProps) {
   const { ownRows, recordRows, currency } = matching;
   const names: ListNames = {
     mine: 'your list',
@@ -29,7 +32,20 @@ export function MatchingPart({ matching, figures, timeZone }: MatchingPartProps)
       names={names}
       ids={{ heading: 'matching', standing: 'standing' }}
       sizes={`${figures.show(String(ownRows))} loads. The record has ${figures.show(String(recordRows))}.`}
-      item={(outcome) => <Item outcome={outcome} names={names} figures={figures} />}
+      before={mayAccept ? <AcceptHint /> : null}
+      item={(outcome, isAccepted) => (
+        <>
+          <Item outcome={outcome} names={names} figures={figures} isAccepted={isAccepted} />
+          {mayAccept ? (
+            <AcceptForm
+              agreementId={agreementId}
+              kind="own-loads"
+              fingerprint={outcome.fingerprint}
+              isAccepted={isAccepted}
+            />
+          ) : null}
+        </>
+      )}
       figures={figures}
       timeZone={timeZone}
     />
@@ -40,10 +56,12 @@ function Item({
   outcome,
   names,
   figures,
+  isAccepted,
 }: {
   readonly outcome: Outcome;
   readonly names: ListNames;
   readonly figures: Figures;
+  readonly isAccepted: boolean;
 }) {
   const { own, recorded } = sidesOf(outcome);
   return (
@@ -60,7 +78,7 @@ function Item({
       {outcomeInWords(outcome, names).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {recorded ? (
+      {recorded && !isAccepted ? (
         <p className="hint">
           If the record is wrong, <a href={`/loads/${recorded.id}/correct`}>propose to put it right</a> or
           question its weight or test on the load’s page. If your list is wrong, put it right there and bring
@@ -71,7 +89,10 @@ function Item({
   );
 }
 
-function rowWords({ ticket, deliveredOn, truck, net, unit, amount }: ListRow, figures: Figures): string {
+export function rowWords(
+  { ticket, deliveredOn, truck, net, unit, amount }: ListRow,
+  figures: Figures,
+): string {
   return [
     ticket === null ? 'no ticket' : `ticket ${ticket}`,
     deliveredOn,

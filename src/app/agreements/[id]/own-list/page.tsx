@@ -1,11 +1,12 @@
 /**
  * A party's own lists of an agreement's loads and payments beside the record: what agrees, what differs and most likely
- * why, and what stands in one of the two alone.
+ * why, and what stands in one of the two alone; and beside the other side's lists, while both agree to it.
  */
 import { figuresFor } from '../../../../documents/figures.ts';
 import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../../usecases/agreements/read-agreement-words.ts';
 import { Refusal } from '../../../../usecases/refusal.ts';
+import { readListsCompared } from '../../../../usecases/season-close/read-lists-compared.ts';
 import { readMatching } from '../../../../usecases/season-close/read-matching.ts';
 import { readPaymentMatching } from '../../../../usecases/season-close/read-payment-matching.ts';
 import type { Asked } from '../../../place/asked.ts';
@@ -13,6 +14,7 @@ import { withPartner } from '../../../place/partner-words.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
+import { ListsComparedPart } from './lists-compared-part.tsx';
 import { MatchingPart } from './matching-part.tsx';
 import { OwnListForm } from './own-list-form.tsx';
 import { PaymentMatchingPart } from './payment-matching-part.tsx';
@@ -26,7 +28,7 @@ export interface OwnListPageProps {
 
 export default async function OwnListPage({ params, searchParams }: OwnListPageProps) {
   const [{ id }, asked, locale] = [await params, await searchParams, await readerLocale()];
-  const { agreement, matching, payments, mayBring } = await ask(async (context) => {
+  const { agreement, matching, payments, compared, mayBring } = await ask(async (context) => {
     const agreement = await readAgreementWords(context, { agreementId: id });
     if (agreement.side === 'adviser') {
       throw new Refusal('not-found', 'Lists are between a party and the record.');
@@ -35,6 +37,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
       agreement,
       matching: await readMatching(context, { agreementId: id }),
       payments: await readPaymentMatching(context, { agreementId: id }),
+      compared: await readListsCompared(context, { agreementId: id }),
       mayBring: mayDo(context.caller.role, 'correct'),
     };
   });
@@ -54,12 +57,21 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
       )}
       <p className="hint">
         Bring the lists that your office keeps. They are matched with the record one by one, change nothing in
-        it, and nobody but your side sees them.
+        it, and{' '}
+        {compared.lists
+          ? `${compared.partner} sees the newest of them, since both of you agree to that.`
+          : 'nobody but your side sees them.'}
       </p>
       <section aria-labelledby="loads">
         <h2 id="loads">Loads</h2>
         {matching ? (
-          <MatchingPart matching={matching} figures={figuresFor(locale)} timeZone={agreement.timeZone} />
+          <MatchingPart
+            matching={matching}
+            figures={figuresFor(locale)}
+            timeZone={agreement.timeZone}
+            agreementId={id}
+            mayAccept={mayBring}
+          />
         ) : null}
         {mayBring ? (
           <OwnListForm
@@ -79,6 +91,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             figures={figuresFor(locale)}
             timeZone={agreement.timeZone}
             agreementId={id}
+            mayAccept={mayBring}
           />
         ) : null}
         {mayBring ? (
@@ -91,6 +104,13 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
         ) : null}
         {!payments && !mayBring ? <p>Your office has brought no list of payments yet.</p> : null}
       </section>
+      <ListsComparedPart
+        agreementId={id}
+        compared={compared}
+        figures={figuresFor(locale)}
+        timeZone={agreement.timeZone}
+        mayAgree={mayBring}
+      />
     </>
   );
 }

@@ -14,6 +14,7 @@ import {
   PAYMENT_STANDINGS,
   type PaymentMatchingView,
 } from '../../../../usecases/season-close/read-payment-matching.ts';
+import { AcceptForm, AcceptHint } from './accept-form.tsx';
 import { Compared, sidesOf } from './compared.tsx';
 
 export interface PaymentMatchingPartProps {
@@ -21,11 +22,18 @@ export interface PaymentMatchingPartProps {
   readonly figures: Figures;
   readonly timeZone: string;
   readonly agreementId: string;
+  readonly mayAccept: boolean;
 }
 
-export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }: PaymentMatchingPartProps) {
-  const { ownRows, recordRows, open, currency, side } = matching;
-  const rows = open.flatMap((outcome) => sidesOf(outcome).recorded ?? []);
+export function PaymentMatchingPart({
+  matching,
+  figures,
+  timeZone,
+  agreementId,
+  mayAccept,
+}: PaymentMatchingPartProps) {
+  const { ownRows, recordRows, open, accepted, currency, side } = matching;
+  const rows = [...open, ...accepted].flatMap((outcome) => sidesOf(outcome).recorded ?? []);
   const recorded = new Map(rows.map((row) => [row.id, row]));
   const names: PaymentNames = {
     mine: 'your list',
@@ -45,7 +53,20 @@ export function PaymentMatchingPart({ matching, figures, timeZone, agreementId }
       names={names}
       ids={{ heading: 'payment-matching', standing: 'payment' }}
       sizes={`${figures.show(String(ownRows))} payments. The record has ${figures.show(String(recordRows))} that count.`}
-      item={(outcome) => <Item outcome={outcome} names={names} figures={figures} />}
+      before={mayAccept ? <AcceptHint /> : null}
+      item={(outcome, isAccepted) => (
+        <>
+          <Item outcome={outcome} names={names} figures={figures} />
+          {mayAccept ? (
+            <AcceptForm
+              agreementId={agreementId}
+              kind="own-payments"
+              fingerprint={outcome.fingerprint}
+              isAccepted={isAccepted}
+            />
+          ) : null}
+        </>
+      )}
       figures={figures}
       timeZone={timeZone}
     >
