@@ -65,18 +65,30 @@ test('both bring their own list, and one of them differs', async () => {
 
 test('one difference is left standing, agreed to by the other side', async () => {
   const at = `/agreements/${ids.agreementId}/season-close`;
+  // Noted without a load: the amount alone does not say which way.
   await buyer.page.goto(at);
   await buyer.page.getByText('Note a difference', { exact: true }).click();
-  await buyer.page.fill('[name=ticket]', 'T4');
   await buyer.page.fill('[name=amount]', '72');
   await buyer.page.locator('#differences ~ details [name=reason]').fill('Our clerk wrote 1,008.00');
   await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
   expect(await buyer.page.locator('.refused').textContent()).toContain('must be chosen');
-  await buyer.page.check('[name=way][value=less]');
+  // From the row of one's own list, both are filled in.
+  await bring(
+    buyer.page,
+    ['T1,DAY,120000,1620.00', 'T2,DAY,80000,1080.00', 'T3,DAY,120000,1620.00', 'T4,DAY,80000,1008.00']
+      .map((row) => `${row.replace('DAY', DAY)}\n`)
+      .reduce((all, row) => all + row, 'Ticket,Date,Net,Amount\n'),
+  );
+  await buyer.page.getByText('Leave it standing, if the other side agrees').click();
+  expect(await buyer.page.inputValue('.correction [name=amount]')).toBe('72.00');
+  expect(await buyer.page.isChecked('.correction [name=way][value=less]')).toBe(true);
+  await buyer.page.locator('.correction [name=reason]').fill('Our clerk wrote 1,008.00');
   await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
   await buyer.page.waitForSelector('[role=status].told');
+  expect(await main(buyer.page)).toContain('Quillback Acres has not answered');
   const said =
     'Load T4: by the books of Tarn Hollow Dairy, Tarn Hollow Dairy owes 72.00 USD less than the record says.';
+  await buyer.page.goto(at);
   expect(await main(buyer.page)).toContain('One difference is noted and not answered');
 
   await seller.page.goto('/');
@@ -86,6 +98,8 @@ test('one difference is left standing, agreed to by the other side', async () =>
   await seller.page.getByRole('button', { name: 'Agree to leave it standing' }).click();
   await seller.page.waitForSelector('[role=status].told');
   expect(await main(seller.page)).toContain('your side agreed on');
+  await buyer.page.goto(`/agreements/${ids.agreementId}/own-list`);
+  expect(await main(buyer.page)).toContain('Both leave it standing');
 });
 
 test('what is open is carried over by both, and the second signature seals', async () => {

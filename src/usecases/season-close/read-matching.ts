@@ -15,9 +15,11 @@ import type { Transaction } from '../../store/open-store.ts';
 import { type OwnListRow, readOwnList } from '../../store/rows/own-list-rows.ts';
 import { type FoundAgreement, findOwnAgreement } from '../agreements/find-agreement.ts';
 import { type Caller, type Context, permit } from '../context.ts';
+import { type Noted, partNoted } from './noted-outcomes.ts';
 import { type Marked, partOutcomes } from './part-outcomes.ts';
 import { pricedOtherwise } from './priced-otherwise.ts';
 import { type RecordList, recordList } from './record-list.ts';
+import { seasonNotesOf } from './season-notes.ts';
 
 /** In the order in which they are told. */
 export const STANDINGS: readonly Standing[] = [
@@ -32,17 +34,15 @@ export const STANDINGS: readonly Standing[] = [
   'twice',
 ];
 
-export interface MatchingView {
+export interface MatchingView extends Noted {
   readonly currency: string;
   readonly fileName: string;
   /** ISO 8601, UTC. */
   readonly broughtAt: string;
   readonly ownRows: number;
   readonly recordRows: number;
-  /** A pair may differ in several respects, and counts in each; what is accepted counts in none. */
+  /** A pair may differ in several respects, and counts in each; what is accepted, or left standing by both, counts in none. */
   readonly counts: Readonly<Record<Standing, number>>;
-  /** All that does not agree, but for what is accepted. */
-  readonly open: readonly Marked<Outcome>[];
   /** What does not agree, and for which the party accepts the record. */
   readonly accepted: readonly Marked<Outcome>[];
 }
@@ -107,14 +107,20 @@ export async function readMatching(
             { decimals },
           );
     const { counted, open, accepted } = await partOutcomes(tx, own, outcomes);
+    const notes = await seasonNotesOf(tx, found, context.caller);
+    const noted = partNoted(open, { notes, decimals });
+    const settled = new Set<Outcome>(noted.left);
     return {
       currency,
       fileName: own.fileName,
       broughtAt: own.recordedAt,
       ownRows: mine.length,
       recordRows: record.rows.length,
-      counts: countStandings(STANDINGS, counted),
-      open,
+      counts: countStandings(
+        STANDINGS,
+        counted.filter((outcome) => !settled.has(outcome)),
+      ),
+      ...noted,
       accepted,
     };
   });

@@ -23,7 +23,8 @@ export const PAYMENT_STANDINGS = [
   'twice',
 ] as const satisfies readonly Standing[];
 
-export interface PaymentMatchingView extends Omit<MatchingView, 'counts' | 'open' | 'accepted'> {
+export interface PaymentMatchingView
+  extends Omit<MatchingView, 'counts' | 'open' | 'accepted' | 'left' | 'put'> {
   /** A seller's list says what was received, a buyer's what was paid. */
   readonly side: 'seller' | 'buyer';
   readonly counts: Readonly<Record<(typeof PAYMENT_STANDINGS)[number], number>>;

@@ -23,8 +23,9 @@ export interface ComparedProps<
     readonly broughtAt: string;
     readonly counts: Readonly<Record<S, number>> & { readonly agrees: number };
     readonly open: readonly Outcome[];
-    /** Those for which the party accepts the record. */
+    /** Those for which the party accepts the record, and those that both leave standing. */
     readonly accepted?: readonly Outcome[];
+    readonly left?: readonly Outcome[];
   };
   /** In the order in which they are told. */
   readonly standings: readonly S[];
@@ -36,7 +37,7 @@ export interface ComparedProps<
   readonly of?: string;
   /** What is said above the rows that do not agree. */
   readonly before?: ReactNode;
-  readonly item: (outcome: Outcome, isAccepted: boolean) => ReactNode;
+  readonly item: (outcome: Outcome, ending: Ending) => ReactNode;
   readonly figures: Figures;
   readonly timeZone: string;
   readonly children?: ReactNode;
@@ -46,7 +47,7 @@ export interface ComparedProps<
 const MOST_SHOWN = 200;
 
 export function Compared<S extends Standing, Outcome extends NamedOutcome & Ended<{ readonly id: string }>>({
-  matching: { fileName, broughtAt, counts, open, accepted = [] },
+  matching: { fileName, broughtAt, counts, open, accepted = [], left = [] },
   standings,
   names,
   ids,
@@ -59,9 +60,15 @@ export function Compared<S extends Standing, Outcome extends NamedOutcome & Ende
   children,
 }: ComparedProps<S, Outcome>) {
   const told = standings.filter((standing) => standing === 'agrees' || counts[standing] > 0);
+  const settled = (
+    [
+      ['accepted', accepted],
+      ['left', left],
+    ] as const
+  ).filter(([, outcomes]) => outcomes.length > 0);
   return (
     <section aria-labelledby={ids.heading}>
-      <h3 id={ids.heading}>{headingOf({ open: open.length, accepted: accepted.length, part })}</h3>
+      <h3 id={ids.heading}>{headingOf({ open: open.length, settled: settled.length, part })}</h3>
       <p className="quiet-word">
         {fileName}, brought on {localDay(broughtAt, timeZone)}: {sizes}
       </p>
@@ -72,12 +79,12 @@ export function Compared<S extends Standing, Outcome extends NamedOutcome & Ende
             <dd className="amount">{figures.show(String(counts[standing]))}</dd>
           </div>
         ))}
-        {accepted.length === 0 ? null : (
-          <div>
-            <dt>{ACCEPTED}</dt>
-            <dd className="amount">{figures.show(String(accepted.length))}</dd>
+        {settled.map(([ending, outcomes]) => (
+          <div key={ending}>
+            <dt>{SETTLED[ending]}</dt>
+            <dd className="amount">{figures.show(String(outcomes.length))}</dd>
           </div>
-        )}
+        ))}
       </dl>
       {open.length === 0 ? null : before}
       {standings
@@ -91,26 +98,33 @@ export function Compared<S extends Standing, Outcome extends NamedOutcome & Ende
               id={`${ids.standing}-${standing}`}
               title={standingInWords(standing, names)}
               outcomes={of}
-              item={(outcome) => item(outcome, false)}
+              item={(outcome) => item(outcome, 'open')}
               figures={figures}
             />
           );
         })}
-      {accepted.length === 0 ? null : (
+      {settled.map(([ending, outcomes]) => (
         <Group
-          id={`${ids.standing}-accepted`}
-          title={ACCEPTED}
-          outcomes={accepted}
-          item={(outcome) => item(outcome, true)}
+          key={ending}
+          id={`${ids.standing}-${ending}`}
+          title={SETTLED[ending]}
+          outcomes={outcomes}
+          item={(outcome) => item(outcome, ending)}
           figures={figures}
         />
-      )}
+      ))}
       {children}
     </section>
   );
 }
 
-const ACCEPTED = 'You accept the record';
+/** Whether a row is still to be settled, and if not, how it was. */
+export type Ending = 'open' | 'accepted' | 'left';
+
+const SETTLED: Readonly<Record<Exclude<Ending, 'open'>, string>> = {
+  accepted: 'You accept the record',
+  left: 'Both leave it standing',
+};
 
 interface GroupProps<Outcome> {
   readonly id: string;
@@ -146,19 +160,15 @@ function Group<Outcome extends Ended<{ readonly id: string }>>({
 
 function headingOf({
   open,
-  accepted,
+  settled,
   part,
 }: {
   readonly open: number;
-  readonly accepted: number;
+  readonly settled: number;
   readonly part: string | undefined;
 }): string {
   const words =
-    open > 0
-      ? 'How they compare'
-      : accepted > 0
-        ? 'Everything agrees, but for what you accept'
-        : 'Everything agrees';
+    open > 0 ? 'How they compare' : settled > 0 ? 'Everything agrees, or is settled' : 'Everything agrees';
   return part === undefined ? words : `${part}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 

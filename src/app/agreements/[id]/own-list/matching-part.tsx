@@ -6,19 +6,21 @@ import type { ListRow } from '../../../../domain/matching/list-row.ts';
 import type { Outcome } from '../../../../domain/matching/match-lists.ts';
 import { type ListNames, outcomeInWords } from '../../../../domain/words/matching-words.ts';
 import { type MatchingView, STANDINGS } from '../../../../usecases/season-close/read-matching.ts';
+import type { NoteParties } from '../../../season-notes/note-fields.ts';
 import { AcceptForm, AcceptHint } from './accept-form.tsx';
 import { Compared, sidesOf } from './compared.tsx';
+import { DifferenceForm } from './difference-form.tsx';
 
 export interface MatchingPartProps {
   readonly matching: MatchingView;
   readonly figures: Figures;
   readonly timeZone: string;
-  readonly agreementId: string;
+  readonly parties: NoteParties;
   readonly mayAccept: boolean;
 }
 
-export function MatchingPart({ matching, figures, timeZone, agreementId, mayAccept }: MatchingPartProps) {
-  const { ownRows, recordRows, currency } = matching;
+export function MatchingPart({ matching, figures, timeZone, parties, mayAccept }: MatchingPartProps) {
+  const { ownRows, recordRows, currency, put } = matching;
   const names: ListNames = {
     mine: 'your list',
     record: 'the record',
@@ -33,16 +35,19 @@ export function MatchingPart({ matching, figures, timeZone, agreementId, mayAcce
       ids={{ heading: 'matching', standing: 'standing' }}
       sizes={`${figures.show(String(ownRows))} loads. The record has ${figures.show(String(recordRows))}.`}
       before={mayAccept ? <AcceptHint /> : null}
-      item={(outcome, isAccepted) => (
+      item={(outcome, ending) => (
         <>
-          <Item outcome={outcome} names={names} figures={figures} isAccepted={isAccepted} />
-          {mayAccept ? (
+          <Item outcome={outcome} names={names} figures={figures} isOpen={ending === 'open'} />
+          {mayAccept && ending !== 'left' ? (
             <AcceptForm
-              agreementId={agreementId}
+              agreementId={parties.agreementId}
               kind="own-loads"
               fingerprint={outcome.fingerprint}
-              isAccepted={isAccepted}
+              isAccepted={ending === 'accepted'}
             />
+          ) : null}
+          {mayAccept && ending === 'open' ? (
+            <DifferenceForm outcome={outcome} parties={parties} isPut={put.has(outcome.fingerprint)} />
           ) : null}
         </>
       )}
@@ -56,12 +61,12 @@ function Item({
   outcome,
   names,
   figures,
-  isAccepted,
+  isOpen,
 }: {
   readonly outcome: Outcome;
   readonly names: ListNames;
   readonly figures: Figures;
-  readonly isAccepted: boolean;
+  readonly isOpen: boolean;
 }) {
   const { own, recorded } = sidesOf(outcome);
   return (
@@ -78,7 +83,7 @@ function Item({
       {outcomeInWords(outcome, names).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {recorded && !isAccepted ? (
+      {recorded && isOpen ? (
         <p className="hint">
           If the record is wrong, <a href={`/loads/${recorded.id}/correct`}>propose to put it right</a> or
           question its weight or test on the load’s page. If your list is wrong, put it right there and bring

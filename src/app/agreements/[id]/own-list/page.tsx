@@ -11,6 +11,7 @@ import { readMatching } from '../../../../usecases/season-close/read-matching.ts
 import { readPaymentMatching } from '../../../../usecases/season-close/read-payment-matching.ts';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { notePartiesOf } from '../../../season-notes/note-fields.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
@@ -69,7 +70,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             matching={matching}
             figures={figuresFor(locale)}
             timeZone={agreement.timeZone}
-            agreementId={id}
+            parties={notePartiesOf(agreement)}
             mayAccept={mayBring}
           />
         ) : null}

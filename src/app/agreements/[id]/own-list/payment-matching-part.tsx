@@ -54,7 +54,7 @@ export function PaymentMatchingPart({
       ids={{ heading: 'payment-matching', standing: 'payment' }}
       sizes={`${figures.show(String(ownRows))} payments. The record has ${figures.show(String(recordRows))} that count.`}
       before={mayAccept ? <AcceptHint /> : null}
-      item={(outcome, isAccepted) => (
+      item={(outcome, ending) => (
         <>
           <Item outcome={outcome} names={names} figures={figures} />
           {mayAccept ? (
@@ -62,7 +62,7 @@ export function PaymentMatchingPart({
               agreementId={agreementId}
               kind="own-payments"
               fingerprint={outcome.fingerprint}
-              isAccepted={isAccepted}
+              isAccepted={ending === 'accepted'}
             />
           ) : null}
         </>
@@ -74,8 +74,9 @@ export function PaymentMatchingPart({
         <p className="hint">
           If the record is wrong, put it right among{' '}
           <a href={`/money/payments?agreement=${agreementId}`}>the payments</a>. If your list is wrong, put it
-          right there and bring it again. Payments that wait for the payee’s word do not count yet and are not
-          compared.
+          right there and bring it again. What neither puts right can be{' '}
+          <a href={`/agreements/${agreementId}/season-close#differences`}>noted as a difference</a>. Payments
+          that wait for the payee’s word do not count yet and are not compared.
         </p>
       )}
     </Compared>
