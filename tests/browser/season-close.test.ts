@@ -86,8 +86,7 @@ test('one difference is left standing, agreed to by the other side', async () =>
   await buyer.page.getByRole('button', { name: 'Put it to Quillback Acres' }).click();
   await buyer.page.waitForSelector('[role=status].told');
   expect(await main(buyer.page)).toContain('Quillback Acres has not answered');
-  const said =
-    'Load T4: by the books of Tarn Hollow Dairy, Tarn Hollow Dairy owes 72.00 USD less than the record says.';
+  const said = 'Load T4: by the books of Tarn Hollow Dairy, it owes 72.00 USD less than the record says.';
   await buyer.page.goto(at);
   expect(await main(buyer.page)).toContain('One difference is noted and not answered');
 
@@ -179,7 +178,7 @@ test('the next agreement takes up the balance, and what both agree on later', as
   await page.goto(`/agreements/${ids.agreementId}/season-close`);
   await page.getByRole('link', { name: 'agreement Q-NEXT' }).click();
   await page.waitForURL(`**/agreements/${ids.nextId}/past-seasons`);
-  expect(await main(page)).toContain('Tarn Hollow Dairy owes 2700.00 USD');
+  expect(await main(page)).toContain('Tarn Hollow Dairy owes 2,700.00 USD');
   await page.getByRole('button', { name: 'Bring 2,700.00 USD forward' }).click();
   await page.waitForSelector('[role=status].told');
   expect(await main(page)).toContain(
@@ -199,7 +198,7 @@ test('the next agreement takes up the balance, and what both agree on later', as
   await buyer.page.waitForSelector('[role=status].told');
   await page.goto(past);
   expect(await main(page)).toContain('Quillback Acres owes 1,054.50 USD for load T1 of that season.');
-  await page.getByRole('button', { name: 'Agree: 1,054.50 USD is owed' }).click();
+  await page.getByRole('button', { name: 'Agree: Quillback Acres owes 1,054.50 USD' }).click();
   await page.waitForSelector('[role=status].told');
   await page.getByRole('link', { name: 'The note that was issued' }).click();
   await page.waitForURL('**/money/documents/**');

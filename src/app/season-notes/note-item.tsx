@@ -40,7 +40,7 @@ export function NoteItem({ note, parties, place, figures, mayAnswer }: NoteItemP
           note={note}
           parties={parties}
           place={place}
-          owed={words.money(note.amount.replace('-', ''))}
+          owed={`${note.amount.startsWith('-') ? seller : buyer} owes ${words.money(note.amount.replace('-', ''))}`}
         />
       ) : null}
     </li>
@@ -91,7 +91,7 @@ function Answers({
     <>
       <RecordForm
         action={agreeToNote}
-        submit={note.kind === 'difference' ? 'Agree to leave it standing' : `Agree: ${owed} is owed`}
+        submit={note.kind === 'difference' ? 'Agree to leave it standing' : `Agree: ${owed}`}
         fields={about}
         requestKey={randomUUID()}
         scope={`agree-${note.id}`}

@@ -2,7 +2,7 @@
  * What the document comes to: goods, less deductions, less advances, and what is left to pay; then whom to pay, and the
  * terms of payment.
  */
-import type { MoneyDocument } from '../../domain/money/money-document.ts';
+import { type MoneyDocument, SEASON_SUM_NAMES } from '../../domain/money/money-document.ts';
 import { prose, sectionHeading } from '../agreement/prose.ts';
 import { signOf, turned } from '../amount-strings.ts';
 import type { Piece } from '../pdf/flow.ts';
@@ -10,7 +10,8 @@ import { paragraphPieces } from '../pdf/paragraph.ts';
 import { type DocumentSetting, moneyText } from './document-setting.ts';
 import { dueText, jointPayment, payableLabel } from './document-words.ts';
 
-function goodsName({ kind }: MoneyDocument): string {
+function goodsName({ kind, season }: MoneyDocument): string {
+  if (season) return SEASON_SUM_NAMES[season];
   switch (kind) {
     case 'invoice':
       return 'Goods';

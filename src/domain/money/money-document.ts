@@ -22,6 +22,15 @@ export const SEASON_RULE_WORDS: Readonly<Record<SeasonRule, string>> = {
   'past-season': 'for a season that is sealed',
 };
 
+/** What its sum is called on it. */
+export const SEASON_SUM_NAMES: Readonly<Record<SeasonRule, string>> = {
+  shortfall: 'For the volume that is short',
+  surplus: 'For the volume beyond the agreed',
+  'true-up': 'By the season’s average',
+  'brought-forward': 'Balance brought forward',
+  'past-season': 'For a sealed season',
+};
+
 export function isSeasonRule(text: string | undefined): text is SeasonRule {
   return SEASON_RULES.some((rule) => rule === text);
 }
@@ -81,6 +90,8 @@ export interface NamedDocument {
 export interface MoneyDocument {
   readonly format: typeof DOCUMENT_FORMAT;
   readonly kind: DocumentKind;
+  /** Of a note about a season as a whole; absent on all others. */
+  readonly season?: SeasonRule;
   /** Counted for each seller without a gap: "17". */
   readonly number: string;
   readonly agreement: { readonly number: string; readonly version: string; readonly fingerprint: string };

@@ -25,7 +25,8 @@ export function differenceInWords(
   const of = ticket === null ? 'The season as a whole' : `Load ${ticket}`;
   if (!/[1-9]/.test(amount)) return `${of}: the books of ${by} say something else, and no money differs.`;
   const [size, way] = amount.startsWith('-') ? [amount.slice(1), 'less'] : [amount, 'more'];
-  return `${of}: by the books of ${by}, ${buyer} owes ${money(size)} ${way} than the record says.`;
+  const who = by === buyer ? 'it' : buyer;
+  return `${of}: by the books of ${by}, ${who} owes ${money(size)} ${way} than the record says.`;
 }
 
 /** "Tarn Hollow Dairy owes 85.50 USD for load T-2." `amount` is above zero where the buyer owes it. */

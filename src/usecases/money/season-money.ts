@@ -50,6 +50,8 @@ export async function seasonMoney(
         }
       }
       for (const { fact } of frame.rows.documents) {
+        // What a sealed season left over was invoiced there.
+        if (fact.seasonRule === 'brought-forward') continue;
         raise(fact.issuedOn, 'invoiced', minorUnits(fact.payable, frame.money));
       }
       for (const { payment } of countedPayments(frame.rows)) {

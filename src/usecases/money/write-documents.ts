@@ -140,6 +140,7 @@ function printed(
   return {
     format: DOCUMENT_FORMAT,
     kind: draft.kind,
+    ...(draft.season ? { season: draft.season.rule } : {}),
     number,
     agreement: { number: row.number, version: String(row.version), fingerprint: row.fingerprint },
     seller: row.sellerName,

@@ -17,7 +17,7 @@ import { readReason } from '../corrections/read-reason.ts';
 import { doOnce } from '../do-once.ts';
 import { enterFacts } from '../journal/enter-facts.ts';
 import { type MoneyFrame, moneyFrame } from '../money/money-frame.ts';
-import { writeDocuments } from '../money/write-documents.ts';
+import { namedDocument, writeDocuments } from '../money/write-documents.ts';
 import { tellPartner } from '../notices/tell-partner.ts';
 import { Refusal } from '../refusal.ts';
 import { findSealedSeason } from './find-sealed-season.ts';
@@ -88,6 +88,10 @@ async function issueFor(
   const { row } = frame.found;
   const proposer = note.party === row.sellerId ? row.sellerName : row.buyerName;
   const load = note.ofLoad === null ? undefined : await findLoad(tx, note.ofLoad);
+  // A credit lowers the balance that was brought forward into this agreement, as far as that is open.
+  const lowered = frame.rows.documents.find(
+    ({ fact }) => payable < 0n && fact.seasonRule === 'brought-forward' && fact.ofAgreement === found.row.id,
+  );
   const named: LineLoad | null = load ? { ticket: load.ticket, deliveredOn: load.deliveredOn } : null;
   const [document] = await writeDocuments(tx, context, {
     frame,
@@ -97,8 +101,8 @@ async function issueFor(
         season: { rule: 'past-season', ofAgreement: found.row.id },
         dueOn: payable < 0n ? frame.today : dueOn(frame.conditions.payment ?? {}, { issuedOn: frame.today }),
         period: null,
-        named: [],
-        correctsId: null,
+        named: lowered ? [namedDocument(lowered)] : [],
+        correctsId: lowered?.id ?? null,
         reason: `For the season of agreement ${found.row.number}, sealed on ${sealedOn}: ${note.reason}`,
         lines: [
           {

@@ -3,6 +3,7 @@
  * what was put since. So nothing that was carried is forgotten.
  */
 import type { LocalDate } from '../../domain/dates/local-date.ts';
+import type { OpenPoint } from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
 import { type BroughtForwardRow, readBroughtForward } from '../../store/rows/money/brought-forward-rows.ts';
@@ -18,8 +19,8 @@ export interface PastSeason {
   readonly sealedOn: LocalDate;
   /** Decimal string, above zero where the buyer owed. */
   readonly balance: string;
-  /** What both sides carried over, in words. */
-  readonly carried: readonly string[];
+  /** What both sides carried over. */
+  readonly carried: readonly OpenPoint[];
   readonly broughtInto:
     | { readonly agreementId: string; readonly number: string; readonly documentId: string }
     | undefined;
@@ -76,7 +77,11 @@ export async function readPastSeasons(
             number: row.number,
             sealedOn,
             balance: statement.money.balance,
-            carried: statement.carried.map(({ words }) => words),
+            carried: statement.carried.map(({ kind, count, amount }) => ({
+              kind,
+              count: Number(count),
+              amount,
+            })),
             broughtInto: into && { agreementId: into.intoId, number: into.into, documentId: into.id },
             notes: notes.filter((note) => note.ofAgreementId === row.id),
           };

@@ -4,6 +4,7 @@
 import { randomUUID } from 'node:crypto';
 import { signOf, unsigned } from '../../../../documents/amount-strings.ts';
 import type { Figures } from '../../../../documents/figures.ts';
+import { pointInWords } from '../../../../domain/season-close/open-points.ts';
 import type { PastSeason, PastSeasons } from '../../../../usecases/season-close/read-past-seasons.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { bringBalance, putPastSeason } from '../../../season-notes/note-actions.ts';
@@ -23,6 +24,8 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
   const { season, parties, figures, mayPut } = props;
   const { agreementId, number, sealedOn, carried, notes } = season;
   const id = `season-${agreementId}`;
+  const { seller, buyer, currency } = parties;
+  const words = { seller, buyer, money: (amount: string) => `${figures.show(amount)} ${currency}` };
   return (
     <section aria-labelledby={id}>
       <h2 id={id}>Agreement {number}</h2>
@@ -35,8 +38,8 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
         <>
           <p>Carried over when both signed:</p>
           <ul>
-            {carried.map((words) => (
-              <li key={words}>{words}.</li>
+            {carried.map((point) => (
+              <li key={point.kind}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </>

@@ -4,7 +4,11 @@
  */
 import { signOf, sumOf, turned } from '../../../../documents/amount-strings.ts';
 import type { Figures } from '../../../../documents/figures.ts';
-import type { DocumentLine, MoneyDocument } from '../../../../domain/money/money-document.ts';
+import {
+  type DocumentLine,
+  type MoneyDocument,
+  SEASON_SUM_NAMES,
+} from '../../../../domain/money/money-document.ts';
 
 interface SheetProps {
   readonly document: MoneyDocument;
@@ -118,11 +122,7 @@ function Sums({ document, figures }: SheetProps) {
   const isNote = kind === 'credit-note' || kind === 'debit-note';
   const rows = [
     {
-      // Costs and interest that go back are about no load.
-      name:
-        isNote && document.lines.some(({ load }) => load !== null)
-          ? 'Change of the goods'
-          : 'Sum of the lines',
+      name: sumName(document),
       amount: totals.goods,
     },
     ...(deductions.length > 0 || signOf(totals.deductions) !== 0
@@ -148,6 +148,13 @@ function Sums({ document, figures }: SheetProps) {
       </div>
     </dl>
   );
+}
+
+function sumName({ kind, season, lines }: SheetProps['document']): string {
+  if (season) return SEASON_SUM_NAMES[season];
+  const isNote = kind === 'credit-note' || kind === 'debit-note';
+  // Costs and interest that go back are about no load.
+  return isNote && lines.some(({ load }) => load !== null) ? 'Change of the goods' : 'Sum of the lines';
 }
 
 function takenRow(what: string, amount: string) {
