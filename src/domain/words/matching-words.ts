@@ -20,6 +20,12 @@ export interface ListNames {
   readonly load: (side: ListSide, id: string) => string;
   /** "USD". */
   readonly currency: string;
+  /** Writes a figure as the reader does; without it, as it is kept. */
+  readonly show?: (figure: string) => string;
+}
+
+export function shown(figure: string, { show }: Pick<ListNames, 'show'>): string {
+  return show ? show(figure) : figure;
 }
 
 /** The other side's list by its party's name: "Oddmeadow Farm’s list", "Quillback Acres’ list". */
@@ -78,26 +84,28 @@ export function differenceInWords(difference: Difference, pair: PairOutcome, nam
 function whatDiffers(difference: Difference, { mine, record }: PairOutcome, names: ListNames): string {
   const both = (own: string, recorded: string) =>
     `${opened(names.mine)} has ${own}, ${names.record} ${recorded}`;
-  const apart = (by: string, unit: string) => `${unsigned(by)} ${unit} ${isBelowZero(by) ? 'less' : 'more'}`;
+  const apart = (by: string, unit: string) =>
+    `${shown(unsigned(by), names)} ${unit} ${isBelowZero(by) ? 'less' : 'more'}`;
+  const money = (amount: string | null) => `${shown(amount ?? '', names)} ${names.currency}`;
   switch (difference.aspect) {
     case 'ticket':
       return `${both(`ticket ${mine.ticket}`, `ticket ${record.ticket}`)}.`;
     case 'weight':
-      return `${both(weightOf(mine), weightOf(record))}: ${apart(difference.by, 'lb')}.`;
+      return `${both(weightOf(mine, names), weightOf(record, names))}: ${apart(difference.by, 'lb')}.`;
     case 'date': {
       const days = countOfDays(String(Math.abs(difference.byDays)));
       const day = dayInWords(mine.deliveredOn, record.deliveredOn);
       return `${both(day, dayInWords(record.deliveredOn, mine.deliveredOn))}: ${days} ${difference.byDays < 0 ? 'earlier' : 'later'}.`;
     }
     case 'amount':
-      return `${both(`${mine.amount} ${names.currency}`, `${record.amount} ${names.currency}`)}: ${apart(difference.by, names.currency)}.`;
+      return `${both(money(mine.amount), money(record.amount))}: ${apart(difference.by, names.currency)}.`;
     case 'test':
       return `${both(`${mine.dryMatter} % dry matter`, `${record.dryMatter} %`)}: ${apart(difference.by, 'points')}.`;
   }
 }
 
-function weightOf({ net, unit }: ListRow): string {
-  return `${net} ${UNIT_SIGNS[unit]}`;
+function weightOf({ net, unit }: ListRow, names: ListNames): string {
+  return `${shown(net, names)} ${UNIT_SIGNS[unit]}`;
 }
 
 const UNIT_SIGNS: Readonly<Record<WeightUnit, string>> = {

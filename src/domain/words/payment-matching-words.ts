@@ -6,7 +6,7 @@ import type { PaymentOutcome, PaymentPair } from '../matching/payments/match-pay
 import type { PaymentDifference } from '../matching/payments/payment-differences.ts';
 import type { PaymentListRow } from '../matching/payments/payment-list-row.ts';
 import { countOfDays, isBelowZero, unsigned } from './figures-in-words.ts';
-import { causesInWords, type ListNames, opened } from './matching-words.ts';
+import { causesInWords, type ListNames, opened, shown } from './matching-words.ts';
 
 /** A payment by what it is called and its amount: "check 1043, 1,250.00". */
 export function paymentInWords(
@@ -64,7 +64,7 @@ function differenceInWords(difference: PaymentDifference, pair: PaymentPair, nam
     // Days on which a payment is booked differ without anybody's slip.
     return difference.causes.length === 0 ? said : `${said} ${causesInWords(difference.causes, telling)}`;
   }
-  const money = (amount: string) => `${unsigned(amount)} ${names.currency}`;
+  const money = (amount: string) => `${shown(unsigned(amount), names)} ${names.currency}`;
   const directed = (amount: string, side: PaymentNames['side']) =>
     `${money(amount)} ${directionInWords(amount, side)}`;
   const isTurned = isBelowZero(mine.amount) !== isBelowZero(record.amount);

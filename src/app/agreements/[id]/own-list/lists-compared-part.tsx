@@ -133,7 +133,7 @@ function namesOf(partner: string) {
 function LoadsCompared({ lists, compared: { partner }, figures, timeZone }: KindProps<LoadLists>) {
   const { matching } = lists;
   if (!matching) return <Missing lists={lists} partner={partner} noun="loads" />;
-  const names: ListNames = { ...namesOf(partner), currency: matching.currency };
+  const names: ListNames = { ...namesOf(partner), currency: matching.currency, show: figures.show };
   return (
     <Compared
       matching={matching}
@@ -167,7 +167,13 @@ function PaymentsCompared({ lists, compared, figures, timeZone }: KindProps<Paym
   const { matching } = lists;
   if (!matching) return <Missing lists={lists} partner={partner} noun="payments" />;
   const otherSide = side === 'seller' ? 'buyer' : 'seller';
-  const names: PaymentNames = { ...namesOf(partner), currency: matching.currency, side, otherSide };
+  const names: PaymentNames = {
+    ...namesOf(partner),
+    currency: matching.currency,
+    show: figures.show,
+    side,
+    otherSide,
+  };
   // Each office's row in its own words: what one received, the other paid.
   const words = (row: PaymentListRow, of: PaymentNames['side']) =>
     `${row.paidOn}, ${paymentInWords(row, figures.show)} ${names.currency} ${directionInWords(row.amount, of)}`;

@@ -26,6 +26,7 @@ export function MatchingPart({ matching, figures, timeZone, parties, mayAccept }
     record: 'the record',
     load: (side, id) => (side === 'mine' ? `line ${id} of your list` : `another load of the record`),
     currency,
+    show: figures.show,
   };
   return (
     <Compared

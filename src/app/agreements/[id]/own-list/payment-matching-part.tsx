@@ -44,6 +44,7 @@ export function PaymentMatchingPart({
       return row ? `${paymentInWords(row, figures.show)}, in the record` : 'another payment of the record';
     },
     currency,
+    show: figures.show,
     side,
   };
   return (
