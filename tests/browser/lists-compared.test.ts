@@ -101,7 +101,7 @@ test('both see the same difference, each from its side, once both agree', async 
   const seenByBuyer = await theirs(buyer.page);
   expect(seenByBuyer).toContain('Loads: how they compare');
   expect(seenByBuyer).toContain('Quillback Acres’ list (grower.csv, brought on');
-  expect(seenByBuyer).toContain('Your list has 42000 lb, Quillback Acres’ list 24000 lb: 18000 lb more.');
+  expect(seenByBuyer).toContain('Your list has 42,000 lb, Quillback Acres’ list 24,000 lb: 18,000 lb more.');
   expect(seenByBuyer).toContain('Most likely in one of the two lists two digits of the net weight');
   expect(seenByBuyer).toContain('Line 3 of Quillback Acres’ list: ticket T2');
   expect(seenByBuyer).toContain('Your office has brought no list of payments yet.');
@@ -117,7 +117,9 @@ test('both see the same difference, each from its side, once both agree', async 
   );
   await seller.page.goto(at);
   const seenBySeller = await theirs(seller.page);
-  expect(seenBySeller).toContain('Your list has 24000 lb, Tarn Hollow Dairy’s list 42000 lb: 18000 lb less.');
+  expect(seenBySeller).toContain(
+    'Your list has 24,000 lb, Tarn Hollow Dairy’s list 42,000 lb: 18,000 lb less.',
+  );
   expect(seenBySeller).toContain('Line 3 of your list: 2026-11-22, payment 1044, 540.25 USD received');
   expect(seenBySeller).toContain(
     'Line 3 of Tarn Hollow Dairy’s list: 2026-11-22, payment 1044, 504.25 USD paid',

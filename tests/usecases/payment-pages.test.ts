@@ -134,6 +134,6 @@ test('the chart names each account of a side once, by number', async () => {
   for (const accounts of Object.values(readChart(buyer))) {
     const codes = accounts.map(({ code }) => code);
     expect(codes).toEqual([...new Set(codes)].toSorted());
-    expect(codes.length).toBe(11);
+    expect(codes.length).toBe(13);
   }
 });

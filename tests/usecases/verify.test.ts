@@ -33,6 +33,7 @@ import { importTogether, newParty, openTestRecord, SERVER, type TestRecord } fro
 import { agreed, newSigner, signNewest, TERMS } from './bargain.ts';
 import { everyMoneyRow } from './every-money-row.ts';
 import { type EveryRetestRow, everyRetestRow } from './every-retest-row.ts';
+import { everySeasonRow } from './every-season-row.ts';
 
 let record: TestRecord;
 let superuser: Client;
@@ -61,6 +62,7 @@ beforeAll(async () => {
   await weighAndCorrect();
   await everyMoneyRow(record);
   over = (await everyRetestRow(record)).over;
+  await everySeasonRow(record);
   superuser = await record.superuser();
   await disarm();
 }, 120_000);
@@ -72,7 +74,7 @@ afterAll(async () => {
 test('an honest record is clean', async () => {
   const verified = await verifyRecord(record.tools);
   expect(verified.faults).toEqual([]);
-  expect(verified).toMatchObject({ agreements: 6 });
+  expect(verified).toMatchObject({ agreements: 8 });
   expect(verified.settlements).toBeGreaterThan(30);
   expect(verified.entries).toBeGreaterThan(150);
 });
@@ -300,6 +302,8 @@ const WATCHED: Readonly<Record<string, readonly string[]>> = {
   retest_proposal: [],
   retest_proposal_answer: [],
   retest_ending: [],
+  season_note: [],
+  season_note_answer: [],
 };
 
 /** Another value of a type, as near as can be. */
@@ -418,6 +422,40 @@ describe('an ending that its question does not come to is named', () => {
     const faults = await faultsAfter(table, { set, which: `WHERE ${id} = '${over[which]}'` });
     const endings = faults.filter((fault) => fault.startsWith('retest_ending '));
     expect(endings.join('; ')).toContain(message);
+  });
+});
+
+describe('money that takes up a sealed season is held against what both signed and agreed to', () => {
+  test.each([
+    [
+      'money_document',
+      'payable = 2199.99',
+      `season_rule = 'brought-forward'`,
+      'brings forward 2199.99; both sides signed 2200.00',
+    ],
+    [
+      'money_document',
+      'of_agreement_id = agreement_id',
+      `season_rule = 'brought-forward'`,
+      'brings forward a season that is not sealed',
+    ],
+    [
+      'money_document',
+      'payable = -85.51',
+      `season_rule = 'past-season'`,
+      'comes to -85.51; both sides agreed to -85.50',
+    ],
+    ['season_note', 'amount = -86', `kind = 'past-season'`, 'comes to -85.50; both sides agreed to -86'],
+    [
+      'season_note_answer',
+      `answer = 'refused'`,
+      `answer = 'confirmed'`,
+      'no note that both agreed to says so',
+    ],
+  ])('%s %s', async (table, set, which, message) => {
+    const faults = await faultsAfter(table, { set, which: `WHERE ${which}` });
+    const told = faults.filter((fault) => fault.startsWith('money_document '));
+    expect(told.join('; ')).toContain(message);
   });
 });
 
