@@ -11,10 +11,13 @@ import { checkSeasonArchive, seasonArchive } from '../../src/documents/season-fi
 import type { Context } from '../../src/usecases/context.ts';
 import { readLoadList } from '../../src/usecases/loads/read-load-list.ts';
 import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
+import { answerSeasonNote } from '../../src/usecases/season-close/answer-season-note.ts';
 import { proposeClose, signClose } from '../../src/usecases/season-close/close-season.ts';
 import { exportSeason } from '../../src/usecases/season-close/export-season.ts';
+import { noteDifference } from '../../src/usecases/season-close/put-season-note.ts';
 import { runCli } from '../cli/run-cli.ts';
 import { importTogether, newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
+import { everySeasonRow } from './every-season-row.ts';
 
 let record: TestRecord;
 beforeAll(async () => {
@@ -185,4 +188,35 @@ describe.each([
       faults: ['It is no zip file that can be read.'],
     });
   });
+});
+
+test('an archive tells of differences left standing and of an earlier season, and has no such tables without them', async () => {
+  const { past, next } = await everySeasonRow(record);
+  const { agreementId, seller, buyer } = next;
+  const before = unzipSync(
+    seasonArchive((await exportSeason(buyer, { agreementId: past.agreementId })).text),
+  );
+  expect(Object.keys(before).filter((name) => name.includes('season-'))).toEqual([]);
+  expect(text(before['about.txt'])).not.toContain('season-notes');
+  const { noteId } = await noteDifference(seller, { agreementId, amount: '-3', reason: 'Two cents a load' });
+  await answerSeasonNote(buyer, { noteId, answer: 'confirmed' });
+  await issueInvoices(seller, { agreementId, includeOpenPeriods: true });
+  const drawn = await proposeClose(seller, { agreementId, carriesOver: true, name: 'Wren Alder' });
+  await signClose(buyer, { ...drawn, name: 'Juniper Marsh' });
+  const archive = seasonArchive((await exportSeason(buyer, { agreementId })).text);
+  expect(checkSeasonArchive(archive).faults).toEqual([]);
+  const files = unzipSync(archive);
+  expect(text(files['about.txt'])).toContain('season-notes');
+  expect(text(files['accounts/season-documents.csv']).trimEnd().split('\r\n')).toEqual([
+    'number,rule,of_agreement,payable,currency',
+    `2,brought-forward,${past.agreementId},2200.00,USD`,
+    `3,past-season,${past.agreementId},-85.50,USD`,
+  ]);
+  const [head, ...rows] = text(files['accounts/season-notes.csv']).trimEnd().split('\r\n');
+  expect(head).toBe('kind,put_by,ticket,of_agreement,of_load,amount,reason,answer,answer_reason,document');
+  expect(rows.map((row) => row.replace(/[0-9a-f-]{36}/g, 'ID').replace(/ \d+,/, ','))).toEqual([
+    'past-season,Tarn Hollow Dairy,,ID,ID,-85.50,The second scale,confirmed,,3',
+    'difference,Tarn Hollow Dairy,T3,,,12.00,Tare,refused,It was right,',
+    'difference,Quillback Acres,,,,-3.00,Two cents a load,confirmed,,',
+  ]);
 });

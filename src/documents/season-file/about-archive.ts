@@ -4,8 +4,19 @@
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import type { SeasonFile } from '../../domain/season-close/season-file.ts';
 
-export function aboutArchive({ seal, signatures }: SeasonFile, statement: ClosingStatement): string {
+export interface ToTellOf {
+  readonly statement: ClosingStatement;
+  /** There are tables of notes about seasons. */
+  readonly hasNotes: boolean;
+}
+
+export function aboutArchive({ seal, signatures }: SeasonFile, { statement, hasNotes }: ToTellOf): string {
   const { agreement, seller, buyer, currency, journal } = statement;
+  const notes = hasNotes
+    ? `
+                         season-notes: differences that were left standing, and money for an earlier season that is
+                         sealed; season-documents: the notes about a season as a whole`
+    : '';
   const signed = signatures.map(({ name, party, signedAt }) => `  ${name} for ${party}, ${signedAt}`);
   return `The sealed season of agreement ${agreement.number}
 ${seller} sold, ${buyer} bought. Amounts are in ${currency}; above zero the buyer owes.
@@ -29,7 +40,7 @@ What is here
                          of the agreement: "huskledger settle season" works them out again, and "huskledger import
                          season" takes them into another record. Loads under an earlier version of the agreement
                          settle by that one.
-  accounts/              settlements with their lines, documents, payments, questions, and what each entry posted
+  accounts/              settlements with their lines, documents, payments, questions, and what each entry posted${notes}
   checksums.txt          SHA-256 of each file: "sha256sum -c checksums.txt"
 
 How the seal is worked out

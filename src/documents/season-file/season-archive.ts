@@ -11,6 +11,7 @@ import { accountTables } from './account-tables.ts';
 import { type CheckedSeason, checkSeasonFile } from './check-season-file.ts';
 import { inputTables } from './input-tables.ts';
 import { seasonJournal } from './season-journal.ts';
+import { seasonNoteTables } from './season-note-tables.ts';
 
 export const SEASON_FILE = 'season.json';
 /** Larger than any season: what a small file unpacks to is limited by it. */
@@ -33,14 +34,16 @@ function zipped({ seal }: SeasonFile, files: NamedTexts): Uint8Array {
 
 function filesOf(file: SeasonFile, text: string): NamedTexts {
   const journal = seasonJournal(file);
-  const tables: NamedTexts = [
+  const tables: (readonly [name: string, text: string])[] = [
     [SEASON_FILE, text],
     ...file.agreements.map((version, index) => [`agreement/version-${index + 1}.json`, version] as const),
     ...inputTables(file, journal).map(([name, held]) => [`season/${name}`, held] as const),
     ...accountTables(journal).map(([name, held]) => [`accounts/${name}`, held] as const),
   ];
+  const notes = seasonNoteTables(journal).map(([name, held]) => [`accounts/${name}`, held] as const);
+  tables.push(...notes);
   const statement = closingStatementShape.parse(JSON.parse(file.statement));
-  const about = ['about.txt', aboutArchive(file, statement)] as const;
+  const about = ['about.txt', aboutArchive(file, { statement, hasNotes: notes.length > 0 })] as const;
   const sums = [about, ...tables].map(([name, held]) => `${sha256(held)}  ${name}\n`).join('');
   return [about, ...tables, ['checksums.txt', sums]];
 }
