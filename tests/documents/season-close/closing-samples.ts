@@ -30,6 +30,10 @@ export const statement: ClosingStatement = {
     { kind: 'unsettled', count: '2', words: '2 loads have not settled', amount: null },
     { kind: 'balance', count: '1', words: 'Tarn Hollow Dairy owes 1111.11 USD', amount: '1111.11' },
   ],
+  differences: [
+    { ticket: 'T-118', by: 'Quillback Acres', amount: '83.25', words: 'Our slip has 20,800 lb' },
+    { ticket: null, by: 'Tarn Hollow Dairy', amount: '0.00', words: 'Days are booked one later' },
+  ],
 };
 
 /** As it stands, with something in the way. */

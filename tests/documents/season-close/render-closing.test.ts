@@ -92,6 +92,7 @@ const UNPRINTED: readonly (readonly [path: RegExp, why: string])[] = [
   [/^committed\.(unit|weight|standing)$/, 'said in words (tried below)'],
   [/^carried\.\d+\.(kind|words)$/, 'said from kind, count and amount, with thousands marked (tried below)'],
   [/^carried\.1\.count$/, 'a balance is one'],
+  [/^differences\.1\.amount$/, 'no money differs, which is said in words (tried below)'],
 ];
 
 function* leavesOf(value: unknown, path: string): Generator<readonly [path: string, leaf: string]> {
@@ -140,6 +141,34 @@ describe('every leaf of the statement', () => {
       expect(lost).toEqual([]);
     },
   );
+
+  test('of a difference that is left standing, in words', () => {
+    const text = said(sealed);
+    expect(text).toContain(
+      squeezed(
+        'Load T-118: by the books of Quillback Acres, Tarn Hollow Dairy owes 83.25 USD more than the record says. “Our slip has 20,800 lb”',
+      ),
+    );
+    expect(text).toContain(
+      squeezed(
+        'The season as a whole: the books of Tarn Hollow Dairy say something else, and no money differs.',
+      ),
+    );
+    const { differences: _, ...without } = statement;
+    expect(said({ ...sealed, statement: without })).not.toContain(squeezed('Differences that both leave'));
+    const turned = said({
+      ...sealed,
+      statement: {
+        ...statement,
+        differences: [{ ticket: null, by: 'Tarn Hollow Dairy', amount: '-7', words: 'Rounding' }],
+      },
+    });
+    expect(turned).toContain(
+      squeezed(
+        'The season as a whole: by the books of Tarn Hollow Dairy, it owes 7 USD less than the record says.',
+      ),
+    );
+  });
 
   test('that is said in words', () => {
     expect(said(sealed)).toContain(squeezed('Committed 7,500 short tons as-fed, ± 10 %'));
