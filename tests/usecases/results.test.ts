@@ -31,6 +31,7 @@ import { attachReport } from '../../src/usecases/results/attach-report.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { reportResults } from '../../src/usecases/results/report-results.ts';
 import { sealParts } from '../../src/usecases/samples/seal-parts.ts';
+import { proposeClose, signClose } from '../../src/usecases/season-close/close-season.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { workedExample } from '../oracle/worked-example.ts';
@@ -294,6 +295,26 @@ describe('a laboratory', () => {
       { samples: [{ sample: 'S1', isOwn: true }] },
     ]);
   });
+});
+
+test('a laboratory is asked for nothing of a sealed season, and told why its result is not taken', async () => {
+  const agreementId = await begun({});
+  const { partyId, secret } = await inviteLaboratory(buyer, { agreementId, laboratory: 'Bell Laboratory' });
+  const { personId } = await joinParty(record.tools, {
+    secret,
+    name: 'Nell Rook',
+    email: 'nell@bell.example.org',
+    password: 'starch and fibre and ash',
+    address: 'test',
+  });
+  const laboratory: Context = { ...record.tools, caller: { personId, partyId, role: 'owner' } };
+  expect(await readLaboratoryWork(laboratory)).toMatchObject([
+    { samples: [{ sample: 'S1', resultId: null }] },
+  ]);
+  const drawn = await proposeClose(seller, { agreementId, carriesOver: true, name: 'Wren Alder' });
+  await signClose(buyer, { ...drawn, name: 'Juniper Marsh' });
+  expect(await readLaboratoryWork(laboratory)).toMatchObject([{ samples: [] }]);
+  expect(await refused(reportResults(laboratory, { agreementId, results: [RESULT] }))).toBe('season-closed');
 });
 
 describe('figures that leave less than nothing', () => {

@@ -204,3 +204,11 @@ LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp AS $$
     AND NOT EXISTS (SELECT FROM season_seal z WHERE z.agreement_id = r.agreement_id)
   ORDER BY r.agreement_id, r.recorded_at, r.id
 $$;
+
+-- Whether a season is sealed, also for who sees no seal: a laboratory is told why its result is not taken.
+CREATE FUNCTION season_is_sealed(wanted uuid) RETURNS boolean
+LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp AS $$
+  SELECT EXISTS (SELECT FROM season_seal WHERE agreement_id = wanted)
+$$;
+REVOKE ALL ON FUNCTION season_is_sealed(uuid) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION season_is_sealed(uuid) TO huskledger_app;

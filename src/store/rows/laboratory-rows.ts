@@ -81,7 +81,10 @@ export interface SampleAtLaboratory {
   readonly isOwn: boolean;
 }
 
-/** The samples of the agreements that let a laboratory in, as it may see them; those without a result first. */
+/**
+ * The samples of the agreements that let a laboratory in, as it may see them; those without a result first, and none of them
+ * in a sealed season, which takes no result.
+ */
 export async function readSamplesAtLaboratory(
   tx: Transaction,
   { agreementIds, partyId }: { readonly agreementIds: readonly string[]; readonly partyId: string },
@@ -95,7 +98,8 @@ export async function readSamplesAtLaboratory(
      LEFT JOIN LATERAL (
        SELECT id, entered_by FROM result
        WHERE agreement_id = s.agreement_id AND sample_id = s.id ORDER BY version DESC LIMIT 1) r ON true
-     WHERE s.agreement_id = ANY($1::uuid[]) ORDER BY r.id IS NOT NULL, s.recorded_at, s.name`,
+     WHERE s.agreement_id = ANY($1::uuid[]) AND (r.id IS NOT NULL OR NOT season_is_sealed(s.agreement_id))
+     ORDER BY r.id IS NOT NULL, s.recorded_at, s.name`,
     agreementIds,
     partyId,
   );

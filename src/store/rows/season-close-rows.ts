@@ -73,9 +73,13 @@ export async function readSeal(tx: Transaction, agreementId: string): Promise<Se
   return row;
 }
 
-/** Whether both parties have signed the season shut. A laboratory sees no seal, and is held by the database. */
+/** Whether both parties have signed the season shut, also for a laboratory, which sees no seal. */
 export async function isSealed(tx: Transaction, agreementId: string): Promise<boolean> {
-  return (await readSeal(tx, agreementId)) !== undefined;
+  const [row] = await tx.$queryRawUnsafe<{ isSealed: boolean }[]>(
+    'SELECT season_is_sealed($1::uuid) AS "isSealed"',
+    agreementId,
+  );
+  return row?.isSealed ?? false;
 }
 
 export async function insertSeasonClose(
