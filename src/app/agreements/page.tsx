@@ -65,6 +65,11 @@ function AgreementItem({ agreement }: { readonly agreement: AgreementSummary }) 
       {agreement.closedOn === null ? null : (
         <p>Closed early by both sides: {agreement.closedOn} is its last day of delivery.</p>
       )}
+      {agreement.isSealed ? (
+        <p>
+          Its season is sealed: <a href={`/agreements/${id}/season-close`}>the closing statement</a>.
+        </p>
+      ) : null}
       <p>{opening(agreement.feed)}.</p>
       {side === 'adviser' ? null : <p className="owed">{owedWords(agreement)}</p>}
       {loads === 0 ? (

@@ -16,21 +16,28 @@ export interface Chosen {
 }
 
 /**
- * Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others, and `not-yours` for one that
- * the caller's party advises on only: nothing is recorded there by an adviser.
+ * Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others, `not-yours` for one that the
+ * caller's party advises on only (nothing is recorded there by an adviser), and `season-closed` for a sealed one.
  */
 export async function chooseAgreement(
   context: Context,
   { asked, locale, verb }: { readonly asked: Asked; readonly locale: string; readonly verb: Verb },
 ): Promise<Chosen> {
   permit(context, verb);
-  const agreements = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
+  const own = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
+  const agreements = own.filter(({ isSealed }) => !isSealed);
   const agreementId =
     askedText(asked, 'agreement') ?? (agreements.length === 1 ? agreements[0]?.id : undefined);
   const agreement =
     agreementId === undefined ? undefined : await readAgreementWords(context, { agreementId });
   if (agreement?.side === 'adviser') {
     throw new Refusal('not-yours', 'An adviser reads the agreement; its two parties write to it.');
+  }
+  if (own.some(({ id, isSealed }) => isSealed && id === agreementId)) {
+    throw new Refusal(
+      'season-closed',
+      'The season of this agreement is signed shut. What comes later belongs to your next agreement.',
+    );
   }
   return { agreements, agreement };
 }

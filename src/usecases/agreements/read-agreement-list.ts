@@ -27,6 +27,8 @@ export interface AgreementSummary {
   readonly serial: number | null;
   /** The last day of delivery, where both closed it early. */
   readonly closedOn: string | null;
+  /** Both have signed its season shut: nothing is recorded under it any more. */
+  readonly isSealed: boolean;
   readonly loads: number;
   readonly waiting: number;
   /** What the buyer owes the seller, invoiced or not, less what it paid; "−" before it where the seller owes. An adviser sees no money. */
@@ -64,6 +66,7 @@ export async function readAgreementList(
         feed: FEEDS[agreement.feed],
         serial: serials.get(row.id) ?? null,
         closedOn: closings.get(row.id) ?? null,
+        isSealed: row.isSealed,
         loads: counts.get(row.id)?.loads ?? 0,
         waiting: counts.get(row.id)?.waiting ?? 0,
         owed: figures.show(owed.get(row.id) ?? '0'),

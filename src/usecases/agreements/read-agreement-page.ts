@@ -64,6 +64,8 @@ export interface AgreementPage {
   readonly delivered: string | undefined;
   /** The two have sealed another season, which this agreement can take up. */
   readonly hasSealedSeasons: boolean;
+  /** Both have signed its own season shut; an adviser is not told. */
+  readonly isSealed: boolean;
   /** Recorded quotes by the formula's own names. */
   readonly quotes: Readonly<Record<string, string>>;
 }
@@ -112,6 +114,7 @@ export async function readAgreementPage(
       proposal: open && { offerId: open.id, purpose: open.purpose },
       ...(await lotParts(tx, signings.find(({ lotId }) => lotId !== null)?.lotId)),
       delivered: await deliveredSoFar(tx, { found, inForce, locale }),
+      isSealed: row.isSealed,
       hasSealedSeasons: (await readAgreements(tx)).some(
         (other) =>
           other.isSealed &&

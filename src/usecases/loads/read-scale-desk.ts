@@ -24,7 +24,7 @@ export async function readScaleDesk(context: Context) {
     const agreements = [];
     for (const row of await readAgreements(tx)) {
       const side = sideOf(row, context.caller);
-      if (side === 'adviser' || (await readClosing(tx, row.id))) continue;
+      if (side === 'adviser' || row.isSealed || (await readClosing(tx, row.id))) continue;
       const found = await withVersions(tx, row);
       const { agreement } = found;
       const distanceTerm = agreement.price.find(needsDistance);

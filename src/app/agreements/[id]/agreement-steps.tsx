@@ -1,7 +1,7 @@
 /**
  * Where to go on from an agreement: its loads, its money, its prices, and for its two parties a proposal to change or close it.
  */
-import type { Role } from '../../../domain/parties/permissions.ts';
+import type { Role, Verb } from '../../../domain/parties/permissions.ts';
 import type { AgreementPage } from '../../../usecases/agreements/read-agreement-page.ts';
 import { mayAct } from '../../place/may-act.ts';
 
@@ -11,8 +11,9 @@ export interface AgreementStepsProps {
 }
 
 export function AgreementSteps({ page, role }: AgreementStepsProps) {
-  const { id, side, proposal, closing, document } = page;
-  const mayPropose = mayAct(side, role, 'make-offer') && !proposal && !closing;
+  const { id, side, proposal, closing, document, isSealed } = page;
+  const mayPropose = mayAct(side, role, 'make-offer') && !proposal && !closing && !isSealed;
+  const mayRecord = (verb: Verb) => !isSealed && mayAct(side, role, verb);
   const follows = Object.values((document['references'] ?? {}) as Record<string, { series?: string }>);
   const series = [...new Set(follows.flatMap((reference) => reference.series ?? []))];
   return (
@@ -23,6 +24,12 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
           signatures: <a href={`/offers/${proposal.offerId}`}>read the proposal</a>.
         </p>
       ) : null}
+      {isSealed ? (
+        <p>
+          Both of you have sealed its season: nothing is recorded under it any more. What comes later belongs
+          to your next agreement with each other.
+        </p>
+      ) : null}
       <ul className="pick">
         <Step to={`/loads?agreement=${id}`} label="Its loads" />
         {side === 'adviser' ? null : <Step to={`/money?agreement=${id}`} label="Its money" />}
@@ -31,7 +38,12 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         <Step to={`/agreements/${id}/samples`} label="Samples" />
         {side === 'adviser' ? null : <Step to={`/retests?agreement=${id}`} label="Questions" />}
         {side === 'adviser' ? null : <Step to={`/agreements/${id}/own-list`} label="Your list" />}
-        {side === 'adviser' ? null : <Step to={`/agreements/${id}/season-close`} label="Close the season" />}
+        {side === 'adviser' ? null : (
+          <Step
+            to={`/agreements/${id}/season-close`}
+            label={isSealed ? 'The closed season' : 'Close the season'}
+          />
+        )}
         {page.hasSealedSeasons && side !== 'adviser' ? (
           <Step to={`/agreements/${id}/past-seasons`} label="Sealed seasons" />
         ) : null}
@@ -45,10 +57,8 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
             label={`Prices, ${name}`}
           />
         ))}
-        {mayAct(side, role, 'record-load') ? (
-          <Step to={`/import?agreement=${id}`} label="Bring in a file" />
-        ) : null}
-        {mayAct(side, role, 'record-quote') && series.length > 0 ? (
+        {mayRecord('record-load') ? <Step to={`/import?agreement=${id}`} label="Bring in a file" /> : null}
+        {mayRecord('record-quote') && series.length > 0 ? (
           <Step to={`/prices/new?agreement=${id}`} label="Record a price" />
         ) : null}
         {mayPropose ? (

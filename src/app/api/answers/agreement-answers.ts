@@ -14,6 +14,7 @@ export const AGREEMENT_SUMMARY = z.strictObject({
   feed: z.string().describe('With the parts of the ear in it.'),
   serial: COUNT.nullable().describe('Its number among the seller’s; null for one that was signed elsewhere.'),
   closedOn: DATE.nullable().describe('The last day of deliveries, where both closed it early.'),
+  isSealed: z.boolean().describe('Whether both have signed its season shut, so that it takes no entry.'),
   loads: COUNT,
   waiting: COUNT.describe('Loads that have not settled.'),
   owed: DECIMAL.describe('What the buyer owes the seller for settled loads; below 0 where the seller owes.'),
