@@ -10,7 +10,7 @@ import { paragraphPieces } from '../pdf/paragraph.ts';
 import { type DocumentSetting, moneyText } from './document-setting.ts';
 import { dueText, jointPayment, payableLabel } from './document-words.ts';
 
-function goodsName({ kind }: MoneyDocument): string {
+function goodsName({ kind, corrects }: MoneyDocument): string {
   switch (kind) {
     case 'invoice':
       return 'Goods';
@@ -18,7 +18,8 @@ function goodsName({ kind }: MoneyDocument): string {
       return 'Advance';
     case 'credit-note':
     case 'debit-note':
-      return 'Correction of the goods';
+      // What puts no document right is about no goods: costs, or a season as a whole.
+      return corrects.length === 0 ? 'Sum of the lines' : 'Correction of the goods';
     case 'interest':
       return 'Interest';
     case 'fee':

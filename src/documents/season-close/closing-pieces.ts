@@ -6,7 +6,14 @@ import { prose, sectionHeading } from '../agreement/prose.ts';
 import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { tablePieces } from '../pdf/table.ts';
-import { type ClosingFact, carriedSentence, carriedTitle, closingFacts, wordsOf } from './closing-facts.ts';
+import {
+  adjustmentSentences,
+  type ClosingFact,
+  carriedSentence,
+  carriedTitle,
+  closingFacts,
+  wordsOf,
+} from './closing-facts.ts';
 import { headingPieces } from './closing-heading.ts';
 import { type ClosingSetting, type ClosingSide, SIDES, standingOf } from './closing-paper.ts';
 import { sealPieces } from './seal-block.ts';
@@ -20,6 +27,7 @@ export function closingPieces(setting: ClosingSetting): Piece[][] {
     signaturePieces(setting),
     factPieces('loads', setting),
     factPieces('money', setting),
+    adjustmentPieces(setting),
     carriedPieces(setting),
     factPieces('questions', setting),
     groundPieces(setting),
@@ -92,6 +100,16 @@ function factPieces(about: Exclude<ClosingFact['about'], 'journal'>, setting: Cl
     gapBefore: 13,
     continued: `${HEADINGS[about]} (continued)`,
   });
+}
+
+/** In the words that are signed. */
+function adjustmentPieces({ paper, sheet }: ClosingSetting): Piece[] {
+  const sentences = adjustmentSentences(paper.statement);
+  if (sentences.length === 0) return [];
+  return [
+    ...sectionHeading('By the agreed rules for the season', sheet),
+    ...sentences.flatMap((words) => prose(words, sheet)),
+  ];
 }
 
 function carriedPieces({ paper, figures, sheet }: ClosingSetting): Piece[] {

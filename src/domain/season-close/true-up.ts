@@ -139,3 +139,41 @@ export function seasonTest(loads: readonly TestedLoad[], rounding: Rounding): La
     figures: others.map(({ figure }) => figure),
   };
 }
+
+/** One settled load, and what it comes to by the season's figures; in minor units. */
+export interface LoadAgain {
+  readonly ticket: string;
+  readonly deliveredOn: LocalDate;
+  readonly settled: bigint;
+  readonly again: bigint;
+}
+
+/** By which figures loads were priced again. */
+export interface SeasonFigures {
+  readonly means: readonly WindowMean[];
+  readonly test: LabResult | undefined;
+}
+
+/** What pricing a season again comes to; in minor units. */
+export interface TrueUpOutcome {
+  readonly figures: SeasonFigures;
+  /** Of all settled loads. */
+  readonly loads: number;
+  readonly settled: bigint;
+  readonly again: bigint;
+  /** Those whose figure changes: together they are what is owed. */
+  readonly changed: readonly LoadAgain[];
+  /** Above zero is owed by the buyer. */
+  readonly owed: bigint;
+}
+
+/** Loads of 1,000.00 and 1,200.00 that come to 1,010.00 and 1,200.00 again: one changes, and the buyer owes 10.00. */
+export function trueUpOf(loads: readonly LoadAgain[], figures: SeasonFigures): TrueUpOutcome {
+  const sum = (pick: (load: LoadAgain) => bigint) => loads.reduce((total, load) => total + pick(load), 0n);
+  const [settled, again] = [sum((load) => load.settled), sum((load) => load.again)];
+  return {
+    ...{ figures, loads: loads.length, settled, again },
+    changed: loads.filter((load) => load.again !== load.settled),
+    owed: again - settled,
+  };
+}

@@ -29,7 +29,9 @@ import { outcomesOf } from '../loads/load-views.ts';
 import { claimLoads } from '../money/claim-loads.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { countedPayments, liveHolds, signedAmount } from '../money/money-rows.ts';
+import { adjustmentPoints, adjustmentsOf } from './adjustments.ts';
 import { type JournalRoot, journalRoot } from './journal-root.ts';
+import { type SeasonRuleStanding, seasonRules } from './season-rules.ts';
 
 export interface DrawnUp {
   readonly statement: ClosingStatement;
@@ -42,7 +44,8 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
   const { row, agreement, versions } = found;
   const frame = await frameOf(tx, context, found);
   const standings = await readLoadStandings(tx, row.id);
-  const points = await openPoints(tx, { found, frame, standings });
+  const rules = await seasonRules(tx, frame);
+  const points = await openPoints(tx, { found, frame, standings, rules });
   const journal = await journalRoot(tx, row.id);
   const live = standings.filter(({ isVoid }) => !isVoid);
   const count = (status: 'settled' | 'refused' | null) =>
@@ -87,6 +90,7 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
       withdrawn: endedBy('withdrawn'),
       agreed: endedBy('agreed'),
     },
+    ...adjustmentsOf(rules, frame),
     carried: points.filter(mayBeCarried).map((point) => ({
       kind: point.kind,
       count: String(point.count),
@@ -110,11 +114,12 @@ interface PointGround {
   readonly found: FoundAgreement;
   readonly frame: MoneyFrame;
   readonly standings: Awaited<ReturnType<typeof readLoadStandings>>;
+  readonly rules: readonly SeasonRuleStanding[];
 }
 
 async function openPoints(
   tx: Transaction,
-  { found, frame, standings }: PointGround,
+  { found, frame, standings, rules }: PointGround,
 ): Promise<readonly OpenPoint[]> {
   const { id } = found.row;
   const { rows, print, standing } = frame;
@@ -140,6 +145,7 @@ async function openPoints(
     ...counted('not-invoiced', claims.length),
     ...counted('held', held.length),
     ...counted('unsettled', standings.filter(({ isVoid, status }) => !isVoid && status === null).length),
+    ...adjustmentPoints(rules, frame),
     ...(standing.balance === 0n
       ? []
       : [{ kind: 'balance' as const, count: 1, amount: print(standing.balance) }]),

@@ -17,6 +17,7 @@ import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
 import { drawUpClose, signSeason } from './close-actions.ts';
 import { SeasonCameTo } from './season-came-to.tsx';
+import { SeasonRulesPart } from './season-rules-part.tsx';
 
 export const metadata = { title: 'Closing the season' };
 
@@ -61,6 +62,7 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
           <a href={`/agreements/${id}/own-list`}>your own list</a> with the record first.
         </p>
       )}
+      <SeasonRulesPart agreementId={id} isSealed={view.seal !== undefined} locale={locale} />
       <Points view={view} words={wordsOf(view.statement, figures)} />
       <SeasonCameTo
         statement={view.statement}
@@ -133,7 +135,7 @@ function Points({ view, words }: { readonly view: CloseView; readonly words: Poi
           <h2 id="in-the-way">To settle first</h2>
           <ul>
             {inTheWay.map((point) => (
-              <li key={point.kind}>{pointInWords(point, words)}.</li>
+              <li key={pointInWords(point, words)}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </section>
@@ -143,7 +145,7 @@ function Points({ view, words }: { readonly view: CloseView; readonly words: Poi
           <h2 id="carried">Open, and may be carried over if both agree</h2>
           <ul>
             {carried.map((point) => (
-              <li key={point.kind}>{pointInWords(point, words)}.</li>
+              <li key={pointInWords(point, words)}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </section>
