@@ -61,18 +61,20 @@ async function ruleFaults(
     const note = notes.find(({ rule }) => rule === standing.rule);
     // What was recorded after the last note goes on the next one, until a season is signed shut without it.
     if ((!note || note.isOvertaken) && !signed.has(standing.rule)) return [];
-    const row = note ? `money_document ${note.documentId}` : `season rule ${standing.rule}`;
-    const message = faultOf(standing, print);
-    return message === undefined ? [] : [{ row, message }];
+    const message = faultOf(standing, { hasNote: note !== undefined, print });
+    if (message === undefined) return [];
+    return [{ row: note ? `money_document ${note.documentId}` : `season rule ${standing.rule}`, message }];
   });
 }
 
 function faultOf(
   { rule, waits, owed, issued }: SeasonRuleStanding,
-  print: (amount: bigint) => string,
+  { hasNote, print }: { readonly hasNote: boolean; readonly print: (amount: bigint) => string },
 ): string | undefined {
   if (waits !== undefined) return `cannot be worked out again: ${waits}`;
-  return owed === issued
-    ? undefined
-    : `is the last note by the rule ${rule}, whose notes come to ${print(issued)}; by what is recorded it comes to ${print(owed)}`;
+  if (owed === issued) return undefined;
+  const is = hasNote
+    ? `is the last note by the rule ${rule}, whose notes come to ${print(issued)};`
+    : `is signed as issued; its notes come to ${print(issued)}, and`;
+  return `${is} by what is recorded it comes to ${print(owed)}`;
 }
