@@ -90,7 +90,7 @@ describe('less than agreed', () => {
     expect(document).toMatchObject({
       corrects: [],
       period: { from: '2026-11-20', to: '2026-11-20' },
-      reason: `Short of the agreed volume, as agreed. 22 short tons as-fed are delivered, less than 27: 5 count. ${document.seller} owes ${document.buyer} 60.00 USD.`,
+      reason: `Short of the agreed volume, as agreed. 22 short tons as-fed are delivered, less than 27: 5 are missing. ${document.seller} owes ${document.buyer} 60.00 USD.`,
       lines: [
         {
           load: null,
@@ -377,7 +377,7 @@ describe('closing the season', () => {
     expect(closingStatementShape.parse(statement).adjustments).toEqual([
       {
         rule: 'shortfall',
-        words: `22 short tons as-fed are delivered, less than 27: 5 count. ${statement.seller} owes ${statement.buyer} 60.00 USD.`,
+        words: `22 short tons as-fed are delivered, less than 27: 5 are missing. ${statement.seller} owes ${statement.buyer} 60.00 USD.`,
         ...{ amount: '-60.00', issued: '0.00' },
       },
     ]);

@@ -108,13 +108,13 @@ describe('priced again', () => {
       {
         load: { ticket: 'T1', deliveredOn: '2026-09-14' },
         amount: '54.00',
-        how: '854.00 by corn 4.27, the mean of 3 quotes − 800.00 settled = 54.00',
+        how: '854.00 again − 800.00 settled = 54.00; by corn 4.27, the mean of 3 quotes',
       },
       { load: { ticket: 'T2' }, amount: '-82.80' },
     ]);
     expect(document.period).toEqual({ from: '2026-09-14', to: '2026-09-20' });
     expect(document.reason).toBe(
-      `Priced again by the season’s averages, as agreed. 2 settled loads come to 2391.20 USD, priced again by corn 4.27, the mean of 3 quotes, in the place of 2420.00. ${document.seller} owes ${document.buyer} 28.80 USD.`,
+      `Priced again by the season’s averages, as agreed. 2 settled loads come to 2391.20 USD in the place of 2420.00, priced again by corn 4.27, the mean of 3 quotes. ${document.seller} owes ${document.buyer} 28.80 USD.`,
     );
     expect((await issue(world)).documents).toEqual([]);
   });
@@ -127,7 +127,7 @@ describe('priced again', () => {
     expect(document.lines.map(({ amount }) => amount)).toEqual(['96.00', '-108.00']);
     // (60 × 10,000 + 70 × 18,000) ÷ 28,000 = 66.428….
     expect(document.lines[0]?.how).toBe(
-      '896.00 by the average test: dry matter 56, starch 66.4 − 800.00 settled = 96.00',
+      '896.00 again − 800.00 settled = 96.00; by the average test: dry matter 56, starch 66.4',
     );
     expect(documents[0]?.payable).toBe('-12.00');
   });
@@ -207,7 +207,7 @@ describe('priced again', () => {
     await settleLoads(seller, { agreementId });
     // Of one load, the average is its own.
     expect((await rulesOf(world))[0]).toMatchObject({
-      told: 'One settled load comes to 800.00 USD, priced again by the average test: dry matter 50, starch 60, in the place of 800.00. Nothing is owed.',
+      told: 'One settled load comes to 800.00 USD in the place of 800.00, priced again by the average test: dry matter 50, starch 60. Nothing is owed.',
       how: [],
     });
   });

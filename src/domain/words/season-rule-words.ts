@@ -29,7 +29,7 @@ export function owedInWords(owed: bigint, { seller, buyer, money, show }: RuleSe
   return `${debtor} owes ${creditor} ${show(printAmount(owed < 0n ? -owed : owed, money))} ${money.currency}.`;
 }
 
-/** "1,300 short tons as-fed are delivered, less than 1,350. 50 count: Quillback Acres owes …" */
+/** "1,300 short tons as-fed are delivered, less than 1,350: 50 are missing. Quillback Acres owes …" */
 export function volumeOutcomeInWords(
   rule: Exclude<AgreedRule, 'true-up'>,
   { outcome, terms, uncounted }: { outcome: VolumeOutcome; terms: VolumeTerms; uncounted: number },
@@ -38,7 +38,7 @@ export function volumeOutcomeInWords(
   const { show } = setting;
   const [delivered, bound] = [outcome.delivered, outcome.bound].map((tons) => show(printDecimal(tons)));
   const came = `${delivered} ${TONS[terms.unit]} ${WEIGHTS[terms.weight]} are delivered`;
-  const [isPassed, isKept] = rule === 'shortfall' ? ['less', 'not less'] : ['more', 'not more'];
+  const [isPassed, are] = rule === 'shortfall' ? ['less', 'are missing'] : ['more', 'are over'];
   const { from } = (rule === 'shortfall' ? terms.shortfall : terms.surplus) ?? {};
   const counted =
     from === 'amount' && terms.tolerancePercent !== undefined
@@ -46,8 +46,8 @@ export function volumeOutcomeInWords(
       : '';
   return [
     isZero(outcome.quantity)
-      ? `${came}, ${isKept} than ${bound}.`
-      : `${came}, ${isPassed} than ${bound}: ${show(printDecimal(outcome.quantity))} count${counted}.`,
+      ? `${came}, not ${isPassed} than ${bound}.`
+      : `${came}, ${isPassed} than ${bound}: ${show(printDecimal(outcome.quantity))} ${are}${counted}.`,
     owedInWords(outcome.owed, setting),
     ...(uncounted === 0 ? [] : [uncountedInWords(uncounted, show)]),
   ].join(' ');
@@ -60,7 +60,7 @@ export function uncountedInWords(uncounted: number, show: (figure: string) => st
     : `${show(String(uncounted))} loads whose dry matter is not known are not counted.`;
 }
 
-/** "311 settled loads come to 498,900.12 USD, priced again at …, in the place of 498,765.43. Tarn Hollow Dairy owes …" */
+/** "311 settled loads come to 498,900.12 USD in the place of 498,765.43, priced again by …. Tarn Hollow Dairy owes …" */
 export function trueUpOutcomeInWords(
   { figures, loads, settled, again, owed }: TrueUpOutcome,
   setting: RuleSetting,
@@ -69,10 +69,10 @@ export function trueUpOutcomeInWords(
   const come = loads === 1 ? 'One settled load comes' : `${show(String(loads))} settled loads come`;
   const [now, before] = [again, settled].map((sum) => show(printAmount(sum, money)));
   const by = figuresInWords(figures, show);
-  return `${come} to ${now} ${money.currency}, priced again by ${by}, in the place of ${before}. ${owedInWords(owed, setting)}`;
+  return `${come} to ${now} ${money.currency} in the place of ${before}, priced again by ${by}. ${owedInWords(owed, setting)}`;
 }
 
-/** "corn-elevator-bid 4.2533, the mean of 13 quotes; average test: dry matter 58.2, starch 64.1". */
+/** "corn-elevator-bid 4.2533, the mean of 13 quotes; the average test: dry matter 58.2, starch 64.1". */
 export function figuresInWords(
   { means, test }: SeasonFigures,
   show: (figure: string) => string = (figure) => figure,

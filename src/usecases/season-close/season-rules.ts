@@ -176,7 +176,7 @@ function trueUpWorked(outcome: TrueUpOutcome, frame: RuleFrame): Worked {
       unit: 'load',
       rate: amount,
       amount,
-      how: `${print(again)} by ${by} − ${print(settled)} settled = ${withMinus(amount)}`,
+      how: `${print(again)} again − ${print(settled)} settled = ${withMinus(amount)}; by ${by}`,
     };
   });
   return {

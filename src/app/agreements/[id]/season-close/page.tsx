@@ -62,8 +62,8 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
           <a href={`/agreements/${id}/own-list`}>your own list</a> with the record first.
         </p>
       )}
-      <SeasonRulesPart agreementId={id} isSealed={view.seal !== undefined} locale={locale} />
       <Points view={view} words={wordsOf(view.statement, figures)} />
+      <SeasonRulesPart agreementId={id} isSealed={view.seal !== undefined} locale={locale} />
       <SeasonCameTo
         statement={view.statement}
         figures={figures}
