@@ -19,6 +19,8 @@ import { printDocument, writeDocumentXml } from '../../src/usecases/money/print-
 import { readStatements } from '../../src/usecases/money/read-statement.ts';
 import { makeOffer } from '../../src/usecases/offers/make-offer.ts';
 import { proposeAmendment, proposeClosing } from '../../src/usecases/offers/propose-amendment.ts';
+import { recordResults } from '../../src/usecases/results/record-results.ts';
+import { readSeasonPage } from '../../src/usecases/season/read-season-page.ts';
 import { adjustmentPoints } from '../../src/usecases/season-close/adjustments.ts';
 import { proposeClose, signClose } from '../../src/usecases/season-close/close-season.ts';
 import { exportSeason } from '../../src/usecases/season-close/export-season.ts';
@@ -26,6 +28,7 @@ import { issueSeasonRules } from '../../src/usecases/season-close/issue-season-r
 import { printClose } from '../../src/usecases/season-close/print-close.ts';
 import { readClose } from '../../src/usecases/season-close/read-close.ts';
 import { readSeasonRules } from '../../src/usecases/season-close/read-season-rules.ts';
+import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { squeezed } from '../documents/agreement-text.ts';
 import { brokenRules } from '../documents/e-invoice/en16931-rules.ts';
@@ -158,6 +161,22 @@ describe('less than agreed', () => {
       told: expect.stringContaining('3 loads whose dry matter is not known are not counted.'),
     });
   });
+});
+
+test('an average of dry matter is over the settled loads whose dry matter is known', async () => {
+  const world = await season(
+    { weight: 'dry-matter', shortfall: { owedBy: 'seller', from: 'range', percentOfAverage: '10' } },
+    { loads: { T2: '12' } },
+  );
+  const { agreementId, seller, buyer } = world;
+  const load = { ticket: 'T1', sample: 'S1', delivered_at: '2026-11-20T09:00:00-07:00' };
+  const loads = [{ ...load, gross: '50000', tare: '30000', unit: 'lb' }];
+  await recordLoads(seller, { agreementId, confirmed: true, loads });
+  const results = [{ sample: 'S1', basis: 'dry-matter', dry_matter: '50.0' }];
+  await recordResults(buyer, { agreementId, results, confirmed: true });
+  await settleLoads(seller, { agreementId });
+  // 1,000.00 for 5 dry tons are 200.00 each: 27 − 5 = 22 at 20.00. The 1,200.00 of T2 are for nobody knows how many.
+  expect(await issued(world)).toEqual([['credit-note', '-440.00']]);
 });
 
 describe('more than agreed', () => {
@@ -361,6 +380,15 @@ describe('papers of a note that puts no document right', () => {
       expect(charged.document?.payable).toBe(kind === 'debit-note' ? '45.20' : undefined);
     }
   });
+});
+
+test('the season’s page counts no such note as feed that is not paid', async () => {
+  const world = await season({ shortfall: { ...SHORT, owedBy: 'buyer' } });
+  await world.invoice();
+  expect(await issued(world)).toEqual([['debit-note', '60.00']]);
+  const { agreementId, seller } = world;
+  const page = await readSeasonPage(seller, { agreementId, locale: 'en-US' });
+  expect(page.season.money?.unpaid).toMatchObject({ documents: 1, open: '2,200.00' });
 });
 
 describe('closing the season', () => {

@@ -248,7 +248,11 @@ const TERMS = {
 };
 
 /** T1 under one price, and T2, from the 20th on, under another with the rule; both signed. */
-async function twoVersions(first: object, second: object): Promise<MoneyWorld> {
+async function twoVersions(
+  first: object,
+  second: object,
+  figures: readonly object[] = [],
+): Promise<MoneyWorld> {
   const [one, other] = [
     await newSigner(record.tools, 'Hollow Fen Farm'),
     await newSigner(record.tools, 'Sorrel Bend Dairy'),
@@ -264,14 +268,14 @@ async function twoVersions(first: object, second: object): Promise<MoneyWorld> {
   }));
   await recordQuotes(seller, { agreementId, quotes, confirmed: true });
   const load = { tare: '30000', unit: 'lb' };
-  const deliver = async (ticket: string, day: string, gross: string, dryMatter: string) => {
+  const deliver = async (ticket: string, day: string, gross: string, tested: object) => {
     const loads = [{ ...load, ticket, sample: ticket, delivered_at: `${day}T09:00:00-06:00`, gross }];
     await recordLoads(seller, { agreementId, confirmed: true, loads });
-    const results = [{ sample: ticket, basis: 'dry-matter', dry_matter: dryMatter }];
+    const results = [{ sample: ticket, basis: 'dry-matter', ...tested }];
     await recordResults(buyer, { agreementId, results, confirmed: true });
     await settleLoads(seller, { agreementId });
   };
-  await deliver('T1', '2026-09-14', '50000', '50.0');
+  await deliver('T1', '2026-09-14', '50000', { dry_matter: '50.0', ...figures[0] });
   const conditions = { trueUp: { tests: true } };
   const { offerId } = await proposeAmendment(seller, {
     ...{ agreementId, validDays: '10', effectiveFrom: '2026-09-20' },
@@ -279,7 +283,7 @@ async function twoVersions(first: object, second: object): Promise<MoneyWorld> {
   });
   await signNewest(buyer, offerId, 'Sorrel Bend Dairy');
   await signNewest(seller, offerId, 'Hollow Fen Farm');
-  await deliver('T2', '2026-09-20', '60000', '60.0');
+  await deliver('T2', '2026-09-20', '60000', { dry_matter: '60.0', ...figures[1] });
   return world;
 }
 
@@ -313,6 +317,22 @@ describe('two versions', () => {
     expect(waiting).toMatchObject([{ rule: 'true-up', why: expect.stringMatching(/^load T1: .*table/) }]);
     expect((await rulesOf(world))[0]).toMatchObject({ waits: true, left: '0.00' });
   });
+});
+
+test('averages that leave less than nothing of the dry matter let all of them wait', async () => {
+  const starch = { ...BY_DRY_MATTER, term: 'constituent', of: 'starch', label: 'Starch' };
+  const { after: _, ...first } = starch;
+  // 90 and 40 % starch are 57.9 % of all dry matter; the 50 % NDF of T2 are the only ones.
+  const world = await twoVersions(first, { ...BY_DRY_MATTER, label: 'Rest', after: ['starch', 'ndf'] }, [
+    { starch: '90.0' },
+    { starch: '40.0', ndf: '50.0' },
+  ]);
+  const { agreementId, seller } = world;
+  const { documents, waiting } = await issueSeasonRules(seller, { agreementId, noMoreLoads: true });
+  expect(documents).toEqual([]);
+  expect(waiting[0]?.why).toBe(
+    'the season’s average test leaves -7.9 % of the dry matter for "Rest", after starch and ndf; less than nothing cannot be left',
+  );
 });
 
 describe('verify', () => {

@@ -50,6 +50,7 @@ interface RuleProps {
 
 function Rule({ rule, view, figures }: RuleProps) {
   const { told, how, notes, issued, left, waits } = rule;
+  const isLeft = !waits && signOf(left) !== 0;
   const money = (amount: string) => `${figures.show(unsigned(amount))} ${view.currency}`;
   return (
     <>
@@ -69,7 +70,9 @@ function Rule({ rule, view, figures }: RuleProps) {
         </details>
       )}
       {notes.length === 0 ? (
-        <p className="quiet-word">No note is issued for it.</p>
+        isLeft ? null : (
+          <p className="quiet-word">No note is issued for it.</p>
+        )
       ) : (
         <p>
           Issued so far: {money(issued)}
@@ -85,12 +88,12 @@ function Rule({ rule, view, figures }: RuleProps) {
           .
         </p>
       )}
-      {waits || signOf(left) === 0 ? null : (
+      {isLeft ? (
         <p>
           {signOf(left) < 0 ? 'A credit note of ' : 'A debit note of '}
           <strong>{money(left)}</strong> is to be issued.
         </p>
-      )}
+      ) : null}
     </>
   );
 }
