@@ -30,7 +30,7 @@ export async function readRuleNotes(tx: Transaction, agreementId: string): Promi
   return await tx.$queryRawUnsafe<RuleNoteRow[]>(
     `SELECT DISTINCT ON (d.season_rule) d.season_rule AS rule, d.id AS "documentId",
        e.sequence < (SELECT coalesce(max(g.sequence), 0) FROM journal_entry g
-         WHERE g.agreement_id = $1::uuid AND g.kind = ANY($2)) AS "isOvertaken"
+         WHERE g.agreement_id = $1::uuid AND g.kind = ANY($2::text[])) AS "isOvertaken"
      FROM money_document d
      JOIN journal_entry e ON e.agreement_id = d.agreement_id AND e.subject_id = d.id
      WHERE d.agreement_id = $1::uuid AND d.season_rule IN ('shortfall', 'surplus', 'true-up')
