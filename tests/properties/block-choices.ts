@@ -7,6 +7,7 @@ export const BLOCK_CHOICES: readonly (readonly string[])[] = [
   ['seller', 'buyer', 'both together'],
   ['short-ton', 'tonne'],
   ['as-fed', 'dry-matter'],
+  ['range', 'amount'],
   ['delivery', 'settlement', 'invoice'],
   ['load', 'day', 'week', 'month', 'season'],
   ['lb', 'kg', 'cwt', 'short-ton', 'tonne', 'bushel', 'load', 'percent'],

@@ -52,6 +52,21 @@ const TRIED_IN_BLOCKS = [
   ...['amount', 'unit to tonne', 'weight to dry-matter', 'weight to as-fed', 'tolerancePercent'].map(
     (key) => `conditions.volume.${key}`,
   ),
+  ...[
+    'shortfall.owedBy to seller',
+    'shortfall.owedBy to buyer',
+    'shortfall.from to range',
+    'shortfall.from to amount',
+    'shortfall.rate',
+    'shortfall.percentOfAverage',
+    'surplus.from to range',
+    'surplus.from to amount',
+    'surplus.rate',
+    'surplus.percentOfAverage',
+    'surplus.price',
+  ].map((key) => `conditions.volume.${key}`),
+  'conditions.trueUp.prices.from',
+  'conditions.trueUp.prices.to',
   ...['from', 'to', 'place', 'hauledBy to seller', 'hauledBy to buyer'].map(
     (key) => `conditions.delivery.${key}`,
   ),

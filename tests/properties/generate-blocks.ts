@@ -31,6 +31,26 @@ function who(chance: Chance): string {
   return chance.pick(['seller', 'buyer', 'both together', 'Culvert Road Weighers']);
 }
 
+/** What tons short and tons over come to, each by one of its ways. */
+function generateVolumeRules(chance: Chance): Group {
+  const from = () => chance.pick(['range', 'amount']);
+  const rate = () => ({ rate: tenths(chance, 1, 400) });
+  const share = () => ({ percentOfAverage: tenths(chance, 1, 999) });
+  const price = () => ({ price: tenths(chance, 0, 900) });
+  return {
+    ...(chance.happens(0.5)
+      ? {
+          shortfall: {
+            owedBy: chance.pick(['seller', 'buyer']),
+            from: from(),
+            ...chance.pick([rate, share])(),
+          },
+        }
+      : {}),
+    ...(chance.happens(0.5) ? { surplus: { from: from(), ...chance.pick([rate, share, price])() } } : {}),
+  };
+}
+
 export function generateConditions(chance: Chance): Group {
   const unit = () => chance.pick(['short-ton', 'tonne']);
   const yearly = chance.happens(0.5) ? { yearlyVolume: tons(chance), unit: unit() } : {};
@@ -41,7 +61,12 @@ export function generateConditions(chance: Chance): Group {
       unit: unit(),
       weight: chance.pick(['as-fed', 'dry-matter']),
       ...(chance.happens(0.6) ? { tolerancePercent: tenths(chance, 1, 250) } : {}),
+      ...generateVolumeRules(chance),
     },
+    trueUp: some(chance, {
+      prices: { from: `2026-09-${chance.integer(10, 30)}`, to: `2026-11-${chance.integer(10, 30)}` },
+      tests: true,
+    }),
     delivery: some(chance, {
       from: `2026-09-${chance.integer(10, 30)}`,
       to: `2026-10-${chance.integer(10, 31)}`,

@@ -9,6 +9,7 @@ import { holdAmount, releaseHold } from '../../src/usecases/money/hold-amount.ts
 import { endLien, recordLien } from '../../src/usecases/money/keep-liens.ts';
 import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { reversePayment } from '../../src/usecases/money/reverse-payment.ts';
+import { issueSeasonRules } from '../../src/usecases/season-close/issue-season-rules.ts';
 import type { TestRecord } from '../store/test-record.ts';
 import { type MoneyWorld, moneyWorld, type WorldTerms } from './money-world.ts';
 
@@ -48,6 +49,11 @@ const PAYMENT = {
   ...{ netDays: '10', from: 'invoice', invoices: 'day', returnedPaymentFee: '25' },
   discount: { percent: '2', withinDays: '5' },
 };
+/** 43 tons come, so that the buyer owes for 7 that it did not take. */
+const VOLUME = {
+  ...{ amount: '50', unit: 'short-ton', weight: 'as-fed' },
+  shortfall: { owedBy: 'buyer', from: 'amount', rate: '2' },
+};
 const NOTICE = {
   ...{ lender: 'Fallow Creek Credit', debtor: 'Quillback Acres', crop_year: '2026', county: 'Larkspur' },
   ...{ conditions: 'Checks to both', received_on: '2026-11-20' },
@@ -58,7 +64,7 @@ export async function everyMoneyRow(
   parties?: WorldTerms['parties'],
 ): Promise<EveryMoneyRow> {
   const world = await moneyWorld(record, {
-    conditions: { payment: PAYMENT },
+    conditions: { payment: PAYMENT, volume: VOLUME },
     ...(parties === undefined ? {} : { parties }),
   });
   const { agreementId, seller, buyer, deliver } = world;
@@ -103,6 +109,7 @@ export async function everyMoneyRow(
   const setOffId = await propose('45');
   const paymentId = await pay('20');
   const { lienId } = await lien('Second Fallow Credit');
+  await issueSeasonRules(seller, { agreementId, noMoreLoads: true });
   const documentId = later.documents[0]?.id ?? other;
   return { ...world, open: { documentId, paymentId, holdId, setOffId, lienId }, confirmedId };
 }

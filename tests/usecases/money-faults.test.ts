@@ -17,6 +17,7 @@ import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
 import { endLien, recordLien } from '../../src/usecases/money/keep-liens.ts';
 import { recordPayment } from '../../src/usecases/money/record-payment.ts';
 import { reversePayment } from '../../src/usecases/money/reverse-payment.ts';
+import { issueSeasonRules } from '../../src/usecases/season-close/issue-season-rules.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { Fault, faultyStore } from './faulty-store.ts';
@@ -213,6 +214,16 @@ const CASES: Readonly<Record<string, () => Promise<Doing>>> = {
     const { agreementId, seller } = await late();
     const through = '2026-12-20';
     return doing(seller, (context, key) => chargeInterest(context, { agreementId, through, key }));
+  },
+  'issuing what the agreed rules for a season come to': async () => {
+    const volume = {
+      ...{ amount: '20', unit: 'short-ton', weight: 'as-fed' },
+      shortfall: { owedBy: 'seller', from: 'range', rate: '12' },
+    };
+    const world = await moneyWorld(record, { conditions: { payment: PAYMENT, volume } });
+    await world.deliver({ T1: '10' }, '2026-11-22');
+    const asked = { agreementId: world.agreementId, noMoreLoads: true };
+    return doing(world.seller, (context, key) => issueSeasonRules(context, { ...asked, key }));
   },
   'a payment that the buyer made': () => payment('buyer', 'paid', '700'),
   'a payment that the seller received': () => payment('seller', 'received', '700'),

@@ -1,10 +1,11 @@
 /**
  * What is asked about all of an agreement that does not price: volume, delivery, weighing, sampling, laboratory, the
- * money (`payment-settings.ts`) and the statements that law wants.
+ * money (`payment-settings.ts`), the season as a whole (`season-rule-settings.ts`) and the statements that law wants.
  */
 import type { JsonPath } from '../../domain/agreement/problem.ts';
 import { WEIGHT_OPTIONS } from './format-words.ts';
 import { PAYMENT_GROUPS } from './payment-settings.ts';
+import { SEASON_RULE_GROUPS } from './season-rule-settings.ts';
 import { type OneSetting, optionsOf, type SettingGroup, UNSAID } from './setting.ts';
 
 const TONS = optionsOf({ 'short-ton': 'short tons', tonne: 'tonnes' });
@@ -30,6 +31,7 @@ export const CONDITION_GROUPS: readonly SettingGroup[] = [
       { kind: 'figure', path: ['volume', 'tolerancePercent'], label: 'More or less by', unit: '%' },
     ],
   },
+  ...SEASON_RULE_GROUPS,
   {
     heading: 'Delivery',
     settings: [

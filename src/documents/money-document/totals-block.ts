@@ -10,7 +10,7 @@ import { paragraphPieces } from '../pdf/paragraph.ts';
 import { type DocumentSetting, moneyText } from './document-setting.ts';
 import { dueText, jointPayment, payableLabel } from './document-words.ts';
 
-function goodsName({ kind, season }: MoneyDocument): string {
+function goodsName({ kind, season, corrects }: MoneyDocument): string {
   if (season) return SEASON_SUM_NAMES[season];
   switch (kind) {
     case 'invoice':
@@ -19,7 +19,8 @@ function goodsName({ kind, season }: MoneyDocument): string {
       return 'Advance';
     case 'credit-note':
     case 'debit-note':
-      return 'Correction of the goods';
+      // What puts no document right is about no goods: costs, or a season as a whole.
+      return corrects.length === 0 ? 'Sum of the lines' : 'Correction of the goods';
     case 'interest':
       return 'Interest';
     case 'fee':

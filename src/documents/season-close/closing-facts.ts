@@ -1,6 +1,7 @@
 /**
  * What a season came to, fact by fact, in the words of the closing page and of the closing statement's paper.
  */
+import { RULE_NAMES } from '../../domain/season-close/agreed-rules.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { type PointWords, pointInWords } from '../../domain/season-close/open-points.ts';
 import { differenceInWords } from '../../domain/words/season-note-words.ts';
@@ -60,6 +61,7 @@ export function closingFacts(statement: ClosingStatement, figures: Figures): rea
     ofMoney('The loads came to', amount(money.settled, `in favour of ${buyer}`)),
     ofMoney('Invoiced, notes and fees included', amount(money.invoiced, `in favour of ${buyer}`)),
     ofMoney('Paid', amount(money.paid, `by ${seller}`)),
+    ...adjustmentFacts(statement, figures).map(([name, value]) => ofMoney(name, value)),
     ofMoney('Left at the close', balanceWords(statement, figures)),
     ofQuestions('Questions decided', questions.decided),
     ofQuestions('Questions withdrawn', questions.withdrawn),
@@ -79,11 +81,31 @@ function committedFacts({ committed }: ClosingStatement, figures: Figures): [str
   ];
 }
 
+/** What each agreed rule for the season comes to, and how much of it is on no note. */
+function adjustmentFacts(statement: ClosingStatement, figures: Figures): [string, string][] {
+  return (statement.adjustments ?? []).map(({ rule, amount, issued }) => {
+    if (amount === null) return [RULE_NAMES[rule], 'cannot be worked out yet'];
+    const isIssued = amount === issued;
+    const notes = isIssued ? '' : `, on notes: ${owingWords(issued, statement, figures)}`;
+    return [RULE_NAMES[rule], `${owingWords(amount, statement, figures)}${notes}`];
+  });
+}
+
+/** How each agreed rule for the season comes to that, in the words that are signed; none where none is agreed on. */
+export function adjustmentSentences({ adjustments = [] }: ClosingStatement): readonly string[] {
+  return adjustments.map(({ rule, words }) => `${RULE_NAMES[rule]}: ${words}`);
+}
+
 function balanceWords(statement: ClosingStatement, figures: Figures): string {
-  const { money, seller, buyer } = statement;
-  const sign = signOf(money.balance);
+  return owingWords(statement.money.balance, statement, figures);
+}
+
+/** Above zero the buyer owes. */
+function owingWords(amount: string, statement: ClosingStatement, figures: Figures): string {
+  const { seller, buyer } = statement;
+  const sign = signOf(amount);
   if (sign === 0) return 'nothing';
-  const owed = wordsOf(statement, figures).money(unsigned(money.balance));
+  const owed = wordsOf(statement, figures).money(unsigned(amount));
   return `${sign > 0 ? buyer : seller} owes ${owed}`;
 }
 

@@ -7,6 +7,7 @@ import { factGridPieces } from '../pdf/fact-grid.ts';
 import type { Piece } from '../pdf/flow.ts';
 import { tablePieces } from '../pdf/table.ts';
 import {
+  adjustmentSentences,
   type ClosingFact,
   carriedSentence,
   carriedTitle,
@@ -27,6 +28,7 @@ export function closingPieces(setting: ClosingSetting): Piece[][] {
     signaturePieces(setting),
     factPieces('loads', setting),
     factPieces('money', setting),
+    adjustmentPieces(setting),
     carriedPieces(setting),
     differencePieces(setting),
     factPieces('questions', setting),
@@ -100,6 +102,16 @@ function factPieces(about: Exclude<ClosingFact['about'], 'journal'>, setting: Cl
     gapBefore: 13,
     continued: `${HEADINGS[about]} (continued)`,
   });
+}
+
+/** In the words that are signed. */
+function adjustmentPieces({ paper, sheet }: ClosingSetting): Piece[] {
+  const sentences = adjustmentSentences(paper.statement);
+  if (sentences.length === 0) return [];
+  return [
+    ...sectionHeading('By the agreed rules for the season', sheet),
+    ...sentences.flatMap((words) => prose(words, sheet)),
+  ];
 }
 
 function carriedPieces({ paper, figures, sheet }: ClosingSetting): Piece[] {

@@ -21,6 +21,7 @@ import {
   wholeNumber,
   yesOrNo,
 } from './scalar-shapes.ts';
+import { shortfallShape, surplusShape, trueUpRules, trueUpShape, volumeRules } from './season-rule-shapes.ts';
 
 const ton = z.enum(['short-ton', 'tonne']);
 const side = z.enum(['seller', 'buyer']);
@@ -35,8 +36,12 @@ export const conditionsShape = z.strictObject({
       unit: ton,
       weight: z.enum(['as-fed', 'dry-matter']),
       tolerancePercent: percentage.optional(),
+      shortfall: shortfallShape.optional(),
+      surplus: surplusShape.optional(),
     })
     .optional(),
+  /** After the season every load is priced again by the season's own averages. */
+  trueUp: trueUpShape.optional(),
   delivery: z
     .strictObject({
       from: date.optional(),
@@ -133,6 +138,7 @@ export type ConditionKey = keyof Conditions;
 
 /** The parts that are groups of their own. */
 const GROUPS = [
+  'trueUp',
   'delivery',
   'weighing',
   'samplingDuty',
@@ -144,7 +150,7 @@ const GROUPS = [
 /**
  * All problems of a `conditions` block, with paths that begin with `conditions`. A window must be in order, days must
  * have what they are counted from, a yearly volume its unit, and nobody is named as a lender twice; what holds of payment
- * and deductions is in `payment-rules.ts`.
+ * and deductions is in `payment-rules.ts`, of rules for the season as a whole in `season-rule-shapes.ts`.
  */
 export function checkConditions(block: unknown): AgreementProblem[] {
   return checkBlock({ shape: conditionsShape, rules: conditionRules, block, path: ['conditions'] });
@@ -159,6 +165,8 @@ export function conditionsOf({ conditions }: Pick<Agreement, 'conditions'>): Con
 function conditionRules(block: RawGroup, path: JsonPath): AgreementProblem[] {
   return [
     ...GROUPS.flatMap((key) => notEmpty(block[key], [...path, key])),
+    ...volumeRules(asGroup(block['volume']), [...path, 'volume']),
+    ...trueUpRules(asGroup(block['trueUp']), [...path, 'trueUp']),
     ...deliveryWindow(asGroup(block['delivery']), [...path, 'delivery']),
     ...paymentRules(asGroup(block['payment']), [...path, 'payment']),
     ...deductionRules(asList(block['deductions']), [...path, 'deductions']),

@@ -125,7 +125,7 @@ function averageQuote(
   if (isTooOld(newest, deliveredOn, rule.maxAgeDays)) {
     return tooOld(request, newest, { date: deliveredOn, maxAgeDays: rule.maxAgeDays });
   }
-  return meanOf(quotes, request.rounding);
+  return meanOfQuotes(quotes, request.rounding);
 }
 
 function monthAverage(request: QuoteRequest): FoundQuote | QuoteLack {
@@ -139,10 +139,11 @@ function monthAverage(request: QuoteRequest): FoundQuote | QuoteLack {
   const quotes = quotesOfMonth(request.series, month);
   return quotes.length === 0
     ? noQuote(`There is no quote of ${request.name} in ${month}`)
-    : meanOf(quotes, request.rounding);
+    : meanOfQuotes(quotes, request.rounding);
 }
 
-function meanOf(quotes: readonly Quote[], rounding: Rounding): FoundQuote {
+/** The plain mean of some quotes, rounded to 4 decimals. Throws for none. */
+export function meanOfQuotes(quotes: readonly Quote[], rounding: Rounding): FoundQuote {
   const sum = quotes.reduce((total, quote) => add(total, quote.price), ZERO);
   const mean = ratio(sum.n, sum.d * BigInt(quotes.length));
   return { quote: roundTo(mean, MEAN_PLACES, rounding), quotedOn: quotes.map((quote) => quote.date) };

@@ -2,6 +2,7 @@
  * What a season came to, as both parties sign it: text that is kept and printed for good, so its shape is frozen.
  */
 import { z } from 'zod';
+import { AGREED_RULES } from './agreed-rules.ts';
 import { OPEN_POINT_KINDS } from './open-points.ts';
 
 export const CLOSING_FORMAT = 'huskledger-closing/1';
@@ -46,6 +47,19 @@ export const closingStatementShape = z.strictObject({
     .nullable(),
   money: z.strictObject({ settled: figure, invoiced: figure, paid: figure, balance: figure }),
   questions: z.strictObject({ decided: count, withdrawn: count, agreed: count }),
+  /** What the agreed rules for the season come to; absent where none is, as in statements from before there were any. */
+  adjustments: z
+    .array(
+      z.strictObject({
+        rule: z.enum(AGREED_RULES),
+        words: z.string(),
+        /** Null where it cannot be worked out yet; the words say why. */
+        amount: figure.nullable(),
+        /** On notes so far. */
+        issued: figure,
+      }),
+    )
+    .optional(),
   /** What both sides carry over by signing. */
   carried: z.array(
     z.strictObject({

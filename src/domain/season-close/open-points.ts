@@ -16,11 +16,19 @@ export const OPEN_POINT_KINDS = [
   'held',
   'unsettled',
   'advance',
+  'adjustment',
   'balance',
 ] as const;
 export type OpenPointKind = (typeof OPEN_POINT_KINDS)[number];
 
-const CARRIED: readonly OpenPointKind[] = ['question', 'held', 'unsettled', 'advance', 'balance'];
+const CARRIED: readonly OpenPointKind[] = [
+  'question',
+  'held',
+  'unsettled',
+  'advance',
+  'adjustment',
+  'balance',
+];
 
 export interface OpenPoint {
   readonly kind: OpenPointKind;
@@ -28,6 +36,8 @@ export interface OpenPoint {
   readonly count: number;
   /** A decimal string, above zero where the buyer owes; null where it is about no money. */
   readonly amount: string | null;
+  /** Why it waits, in words, where that is known. */
+  readonly why?: string;
 }
 
 /** Whether both sides may sign with it and carry it over. */
@@ -44,7 +54,7 @@ export interface PointWords {
 
 /** A point in words: "3 loads have not settled". */
 export function pointInWords(
-  { kind, count, amount }: OpenPoint,
+  { kind, count, amount, why }: OpenPoint,
   { seller, buyer, money }: PointWords,
 ): string {
   const many = (one: string, more: string) => (count === 1 ? `One ${one}` : `${count} ${more}`);
@@ -76,9 +86,20 @@ export function pointInWords(
       return `${many('load that has not settled has', 'loads that have not settled have')} an advance: ${money(amount ?? '0')}`;
     case 'unsettled':
       return many('load has not settled', 'loads have not settled');
+    case 'adjustment':
+      if (amount !== null && !/[1-9]/.test(amount)) {
+        return `${many('note', 'notes')} by the agreed rules for the season ${count === 1 ? 'is' : 'are'} not issued; together they come to nothing`;
+      }
+      return amount === null
+        ? `${many('agreed rule', 'agreed rules')} for the season cannot be worked out yet${why === undefined ? '' : `: ${why}`}`
+        : `${owing(amount, { seller, buyer, money })} by the agreed rules for the season, on no note yet`;
     case 'balance':
-      return amount?.startsWith('-')
-        ? `${seller} owes ${money(amount.slice(1))}`
-        : `${buyer} owes ${money(amount ?? '0')}`;
+      return owing(amount ?? '0', { seller, buyer, money });
   }
+}
+
+function owing(amount: string, { seller, buyer, money }: PointWords): string {
+  return amount.startsWith('-')
+    ? `${seller} owes ${money(amount.slice(1))}`
+    : `${buyer} owes ${money(amount)}`;
 }

@@ -6,6 +6,7 @@ import type { Conditions } from '../agreement/conditions.ts';
 import { asSentence, listed } from './figures-in-words.ts';
 import { type Parties, whoIs } from './parties.ts';
 import { advanceInWords, deductionsInWords, type PaymentSetting, paymentInWords } from './payment-words.ts';
+import { trueUpInWords, volumeRulesInWords } from './season-terms-words.ts';
 
 /** A part of the conditions that has something to say. */
 export interface ConditionSection {
@@ -15,11 +16,19 @@ export interface ConditionSection {
 
 /** The sections of a well-formed `conditions` block; nothing is said of a part that it leaves out. */
 export function conditionsInWords(conditions: Conditions, parties: PaymentSetting): ConditionSection[] {
-  const { payment, advance, deductions } = conditions;
+  const { payment, advance, deductions, volume, trueUp } = conditions;
   const sections: ConditionSection[] = [
     {
       heading: 'How much, when and where',
       paragraphs: [...volumeWords(conditions, parties), ...deliveryWords(conditions, parties)],
+    },
+    {
+      heading: 'If less or more is delivered',
+      paragraphs: volume ? volumeRulesInWords(volume, parties) : [],
+    },
+    {
+      heading: 'Priced again once the season is over',
+      paragraphs: trueUp ? trueUpInWords(trueUp, parties) : [],
     },
     { heading: 'Quality', paragraphs: textWords(conditions.quality) },
     {

@@ -206,7 +206,9 @@ export async function chargedSoFar(
   const byNumber = new Map<string, bigint>();
   const days: string[] = [];
   const about = rows.documents.filter(
-    ({ fact }) => fact.kind === 'interest' || (fact.kind === 'credit-note' && fact.loads.length === 0),
+    ({ fact }) =>
+      fact.kind === 'interest' ||
+      (fact.kind === 'credit-note' && fact.loads.length === 0 && fact.seasonRule === undefined),
   );
   for (const { id } of about) {
     const found = await findDocument(tx, id);

@@ -29,8 +29,10 @@ import { outcomesOf } from '../loads/load-views.ts';
 import { claimLoads } from '../money/claim-loads.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { countedPayments, liveHolds, signedAmount } from '../money/money-rows.ts';
+import { adjustmentPoints, adjustmentsOf } from './adjustments.ts';
 import { type JournalRoot, journalRoot } from './journal-root.ts';
 import { type SeasonNoteView, seasonNotesOf } from './season-notes.ts';
+import { type SeasonRuleStanding, seasonRules } from './season-rules.ts';
 
 export interface DrawnUp {
   readonly statement: ClosingStatement;
@@ -44,7 +46,8 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
   const frame = await frameOf(tx, context, found);
   const standings = await readLoadStandings(tx, row.id);
   const notes = await seasonNotesOf(tx, found, context.caller);
-  const points = await openPoints(tx, { found, frame, standings, notes });
+  const rules = await seasonRules(tx, frame);
+  const points = await openPoints(tx, { found, frame, standings, notes, rules });
   const journal = await journalRoot(tx, row.id);
   const live = standings.filter(({ isVoid }) => !isVoid);
   const count = (status: 'settled' | 'refused' | null) =>
@@ -89,6 +92,7 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
       withdrawn: endedBy('withdrawn'),
       agreed: endedBy('agreed'),
     },
+    ...adjustmentsOf(rules, frame),
     carried: points.filter(mayBeCarried).map((point) => ({
       kind: point.kind,
       count: String(point.count),
@@ -134,11 +138,12 @@ interface PointGround {
   readonly frame: MoneyFrame;
   readonly standings: Awaited<ReturnType<typeof readLoadStandings>>;
   readonly notes: readonly SeasonNoteView[];
+  readonly rules: readonly SeasonRuleStanding[];
 }
 
 async function openPoints(
   tx: Transaction,
-  { found, frame, standings, notes }: PointGround,
+  { found, frame, standings, notes, rules }: PointGround,
 ): Promise<readonly OpenPoint[]> {
   const { id } = found.row;
   const { rows, print, standing } = frame;
@@ -181,6 +186,7 @@ async function openPoints(
         ]),
     ...counted('unsettled', standings.filter(({ isVoid, status }) => !isVoid && status === null).length),
     ...advancesLeft(frame),
+    ...adjustmentPoints(rules, frame),
     ...(standing.balance === 0n
       ? []
       : [{ kind: 'balance' as const, count: 1, amount: print(standing.balance) }]),

@@ -45,7 +45,7 @@ export interface Questions {
   readonly sums: QuestionSums;
 }
 
-/** Documents that ask for money for feed; interest and fees are no price of it. */
+/** Documents that ask for money for feed; interest, fees and notes about a season as a whole are no load’s price. */
 const FOR_FEED: ReadonlySet<string> = new Set<DocumentKind>(['invoice', 'advance', 'debit-note']);
 
 export async function gatherSeason(
@@ -108,7 +108,7 @@ function moneyDays(
   const standing = new Map(standingBy(rows, of).documents.map((document) => [document.id, document]));
   const documents = rows.documents.flatMap(({ id, fact }): PayableDocument[] => {
     const stands = standing.get(id);
-    if (!stands || !FOR_FEED.has(fact.kind)) return [];
+    if (!stands || !FOR_FEED.has(fact.kind) || fact.seasonRule !== undefined) return [];
     const loads = fact.loads.flatMap(({ load, goods, deductions, advance }) => {
       const on = deliveredOn.get(load);
       const [brought, taken, advanced] = [goods, deductions, advance].map((text) => minorUnits(text, money));

@@ -1,6 +1,6 @@
 /**
  * Checks the whole record, agreement by agreement: the journal's chain, every row against what the journal remembers of
- * it, every settlement and decision worked out anew, and every balance. Names each row that does not fit.
+ * it, every settlement, decision and note about the season worked out anew, and every balance. Names each row that does not fit.
  */
 import type { Transaction } from '../../store/open-store.ts';
 import {
@@ -19,6 +19,7 @@ import { checkMoney } from './check-money.ts';
 import { checkRetests } from './check-retests.ts';
 import { checkSeal } from './check-seal.ts';
 import { checkSeasonNotes } from './check-season-notes.ts';
+import { checkSeasonRules } from './check-season-rules.ts';
 import { checkSettlements } from './check-settlements.ts';
 import { rememberedFacts } from './remembered-facts.ts';
 import { type ChainWalk, walkEntry } from './walk-chain.ts';
@@ -117,6 +118,7 @@ async function verifyAgreement(
   );
   faults.push(...(await checkRetests(tx, rows)));
   faults.push(...(await checkSeasonNotes(tx, rows)));
+  faults.push(...(await checkSeasonRules(tx, rows)));
   faults.push(...(await checkSeal(tx, id)));
   for (const { fingerprint, isThere } of await readOddFiles(tx, id)) {
     faults.push({

@@ -26,6 +26,14 @@ export const statement: ClosingStatement = {
   },
   money: { settled: '498765.43', invoiced: '497654.32', paid: '496543.21', balance: '1111.11' },
   questions: { decided: '6', withdrawn: '7', agreed: '8' },
+  adjustments: [
+    {
+      rule: 'shortfall',
+      words: '7412.345 short tons came, 87.655 of them short.',
+      ...{ amount: '1250.50', issued: '1000.25' },
+    },
+    { rule: 'true-up', words: 'Nobody knows yet.', amount: null, issued: '0.00' },
+  ],
   carried: [
     { kind: 'unsettled', count: '2', words: '2 loads have not settled', amount: null },
     { kind: 'balance', count: '1', words: 'Tarn Hollow Dairy owes 1111.11 USD', amount: '1111.11' },

@@ -91,6 +91,8 @@ const UNPRINTED: readonly (readonly [path: RegExp, why: string])[] = [
   [/^agreement\.id$/, 'a key, which says nothing to a reader'],
   [/^committed\.(unit|weight|standing)$/, 'said in words (tried below)'],
   [/^carried\.\d+\.(kind|words)$/, 'said from kind, count and amount, with thousands marked (tried below)'],
+  [/^adjustments\.\d\.rule$/, 'said by its name (tried below)'],
+  [/^adjustments\.1\.issued$/, 'nothing is said to be on notes of a rule that waits'],
   [/^carried\.1\.count$/, 'a balance is one'],
   [/^differences\.1\.amount$/, 'no money differs, which is said in words (tried below)'],
 ];
@@ -167,6 +169,26 @@ describe('every leaf of the statement', () => {
       squeezed(
         'The season as a whole: by the books of Tarn Hollow Dairy, it owes 7 USD less than the record says.',
       ),
+    );
+  });
+
+  test('of the agreed rules by their names, and of none where none is agreed on', () => {
+    const text = said(sealed);
+    expect(text).toContain(
+      squeezed(
+        'Short of the agreed volume Tarn Hollow Dairy owes 1,250.50 USD, on notes: Tarn Hollow Dairy owes 1,000.25 USD',
+      ),
+    );
+    expect(text).toContain(squeezed('Priced again by the season’s averages cannot be worked out yet'));
+    expect(text).toContain(
+      squeezed('By the agreed rules for the season Short of the agreed volume: 7412.345 short tons came'),
+    );
+    const { adjustments: _, ...without } = statement;
+    expect(said({ ...sealed, statement: without })).not.toContain(squeezed('By the agreed rules'));
+    // What was issued in full is said once, and what the seller owes is said of the seller.
+    const issued = { rule: 'surplus', words: 'Over.', amount: '-40.00', issued: '-40.00' } as const;
+    expect(said({ ...sealed, statement: { ...statement, adjustments: [issued] } })).toContain(
+      squeezed('Beyond the agreed volume Quillback Acres owes 40.00 USD Left at the close'),
     );
   });
 

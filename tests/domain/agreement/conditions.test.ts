@@ -10,6 +10,8 @@ function problemsOf(block: unknown): string[] {
   return checkConditions(block).map(({ path, message }) => `${printPath(path)} ${message}`);
 }
 
+const VOLUME = { amount: '10', unit: 'tonne', weight: 'as-fed', tolerancePercent: '5' };
+
 function changed(part: Record<string, unknown>): Record<string, unknown> {
   return { ...FULL_CONDITIONS, ...part };
 }
@@ -39,6 +41,11 @@ describe('sound conditions', () => {
     ['a window with one end', { delivery: { to: '2026-10-05' } }],
     ['payment on the day', { payment: { netDays: '0', from: 'delivery' } }],
     ['a tolerance of none', { volume: { ...FULL_CONDITIONS.volume, tolerancePercent: '0' } }],
+    ['a volume without rules', { volume: { amount: '10', unit: 'tonne', weight: 'as-fed' } }],
+    ['tons over for nothing', { volume: { ...VOLUME, surplus: { from: 'range', price: '0' } } }],
+    ['all of the average', { volume: { ...VOLUME, surplus: { from: 'range', percentOfAverage: '100' } } }],
+    ['quotes of one day', { trueUp: { prices: { from: '2026-09-01', to: '2026-09-01' } } }],
+    ['the average test alone', { trueUp: { tests: true } }],
     ['a buyer who deals', { buyerStatement: { feedsToOwnAnimals: false } }],
   ];
   test.each(edges)('%s', (_, part) => {
@@ -79,6 +86,96 @@ describe('faults', () => {
       '$.conditions.volume.tolerancePercent',
       /from 0 to 100/,
     ],
+    [
+      'a shortfall that costs nothing said',
+      { volume: { ...VOLUME, shortfall: { owedBy: 'seller', from: 'range' } } },
+      '$.conditions.volume.shortfall.rate',
+      /is missing: money for each ton, like "4\.25"; or "percentOfAverage" in its place/,
+    ],
+    [
+      'a shortfall that costs two things',
+      {
+        volume: {
+          ...VOLUME,
+          shortfall: { owedBy: 'seller', from: 'range', rate: '5', percentOfAverage: '5' },
+        },
+      },
+      '$.conditions.volume.shortfall.percentOfAverage',
+      /is a second figure for each ton beside "rate"; keep one of them/,
+    ],
+    [
+      'a shortfall that nobody owes',
+      { volume: { ...VOLUME, shortfall: { from: 'range', rate: '5' } } },
+      '$.conditions.volume.shortfall.owedBy',
+      /is missing: one of "seller", "buyer"/,
+    ],
+    [
+      'a shortfall that is counted from nothing',
+      { volume: { ...VOLUME, shortfall: { owedBy: 'buyer', rate: '5' } } },
+      '$.conditions.volume.shortfall.from',
+      /is missing: one of "range", "amount"/,
+    ],
+    [
+      'a shortfall with a price',
+      { volume: { ...VOLUME, shortfall: { owedBy: 'buyer', from: 'range', rate: '5', price: '5' } } },
+      '$.conditions.volume.shortfall.price',
+      /is not a known key/,
+    ],
+    [
+      'a shortfall that can never come about',
+      {
+        volume: {
+          ...{ ...VOLUME, tolerancePercent: '100' },
+          shortfall: { owedBy: 'seller', from: 'amount', rate: '5' },
+        },
+      },
+      '$.conditions.volume.shortfall',
+      /can never come about with a tolerance of 100 %/,
+    ],
+    [
+      'a shortfall of a volume that does not say its weight',
+      { volume: { amount: '10', unit: 'tonne', shortfall: { owedBy: 'seller', from: 'range', rate: '5' } } },
+      '$.conditions.volume.weight',
+      /is missing/,
+    ],
+    [
+      'a surplus by nothing',
+      { volume: { ...VOLUME, surplus: { from: 'amount' } } },
+      '$.conditions.volume.surplus.rate',
+      /is missing: .* or "percentOfAverage" or "price" in its place/,
+    ],
+    [
+      'a surplus by two figures',
+      { volume: { ...VOLUME, surplus: { from: 'amount', percentOfAverage: '5', price: '50' } } },
+      '$.conditions.volume.surplus.price',
+      /is a second figure for each ton beside "percentOfAverage"/,
+    ],
+    [
+      'more than all of the average',
+      { volume: { ...VOLUME, surplus: { from: 'range', percentOfAverage: '100.01' } } },
+      '$.conditions.volume.surplus.percentOfAverage',
+      /at most 100/,
+    ],
+    [
+      'a rate of nothing',
+      { volume: { ...VOLUME, surplus: { from: 'range', rate: '0' } } },
+      '$.conditions.volume.surplus.rate',
+      /above 0/,
+    ],
+    [
+      'days to average out of order',
+      { trueUp: { prices: { from: '2026-12-01', to: '2026-11-30' } } },
+      '$.conditions.trueUp.prices.from',
+      /must not be after "to"; found 2026-12-01 after 2026-11-30/,
+    ],
+    [
+      'days to average without an end',
+      { trueUp: { prices: { from: '2026-12-01' } } },
+      '$.conditions.trueUp.prices.to',
+      /is missing/,
+    ],
+    ['pricing again by nothing', { trueUp: {} }, '$.conditions.trueUp', /holds nothing/],
+    ['no average test, said', { trueUp: { tests: false } }, '$.conditions.trueUp.tests', /must be true/],
     [
       'a window out of order',
       { delivery: { from: '2026-10-06', to: '2026-10-05' } },

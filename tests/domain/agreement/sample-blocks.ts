@@ -2,7 +2,12 @@
  * Blocks of an agreement that are sound, with every key of theirs, for tests to spoil.
  */
 export const FULL_CONDITIONS = {
-  volume: { amount: '1500', unit: 'short-ton', weight: 'as-fed', tolerancePercent: '10' },
+  volume: {
+    ...{ amount: '1500', unit: 'short-ton', weight: 'as-fed', tolerancePercent: '10' },
+    shortfall: { owedBy: 'seller', from: 'range', rate: '12' },
+    surplus: { from: 'amount', percentOfAverage: '5' },
+  },
+  trueUp: { prices: { from: '2026-09-01', to: '2026-11-30' }, tests: true },
   delivery: {
     from: '2026-09-10',
     to: '2026-10-05',

@@ -39,7 +39,7 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
           <p>Carried over when both signed:</p>
           <ul>
             {carried.map((point) => (
-              <li key={point.kind}>{pointInWords(point, words)}.</li>
+              <li key={pointInWords(point, words)}>{pointInWords(point, words)}.</li>
             ))}
           </ul>
         </>

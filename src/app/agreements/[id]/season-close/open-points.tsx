@@ -22,6 +22,7 @@ const PAGES: Readonly<Record<OpenPointKind, (agreementId: string) => string>> = 
   held: (id) => `/money/statement?agreement=${id}`,
   unsettled: (id) => `/loads?agreement=${id}`,
   advance: (id) => `/money/documents?agreement=${id}`,
+  adjustment: () => '#season-rules',
   balance: (id) => `/money/statement?agreement=${id}`,
 };
 
@@ -35,7 +36,7 @@ export function OpenPoints({ agreementId, view: { points, inTheWay }, words }: O
   const list = (of: readonly OpenPoint[]) => (
     <ul>
       {of.map((point) => (
-        <li key={point.kind}>
+        <li key={pointInWords(point, words)}>
           <a href={PAGES[point.kind](agreementId)}>{pointInWords(point, words)}</a>.
         </li>
       ))}

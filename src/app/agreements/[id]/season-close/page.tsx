@@ -19,6 +19,7 @@ import { drawUpClose, signSeason } from './close-actions.ts';
 import { DifferencesPart } from './differences-part.tsx';
 import { OpenPoints } from './open-points.tsx';
 import { SeasonCameTo } from './season-came-to.tsx';
+import { SeasonRulesPart } from './season-rules-part.tsx';
 
 export const metadata = { title: 'Closing the season' };
 
@@ -65,6 +66,7 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
         </p>
       )}
       <OpenPoints agreementId={id} view={view} words={wordsOf(view.statement, figures)} />
+      <SeasonRulesPart agreementId={id} isSealed={view.seal !== undefined} locale={locale} />
       <DifferencesPart
         notes={view.differences}
         parties={notePartiesOf(agreement)}

@@ -28,7 +28,7 @@ export function SeasonCameTo({
       <p className="quiet-word">
         {seller} and {buyer}, {standing === 'now' ? 'as it stands on' : 'drawn up on'} {drawnUpOn}
       </p>
-      <dl className="facts sums">
+      <dl className="facts sums came-to">
         {closingFacts(statement, figures)
           .filter(({ isNone }) => !isNone)
           .map(({ name, value }) => (
