@@ -31,7 +31,10 @@ let record: TestRecord;
 beforeAll(async () => {
   record = await openTestRecord();
 });
-afterAll(() => record.close());
+afterAll(async () => {
+  expect((await verifyRecord(record.tools)).faults).toEqual([]);
+  await record.close();
+});
 
 async function seal({ agreementId, seller, buyer }: MoneyWorld): Promise<void> {
   const drawn = await proposeClose(seller, { agreementId, carriesOver: true, name: 'Wren Alder' });
@@ -120,7 +123,6 @@ describe('a balance that is carried over', () => {
     expect(money.items.map(({ name, agreementId }) => [name, agreementId])).toEqual([
       [`Debit note ${document.number}`, next.agreementId],
     ]);
-    expect((await verifyRecord(record.tools)).faults).toEqual([]);
   });
 
   test('is paid under the next agreement, since the sealed one takes nothing', async () => {
@@ -175,7 +177,6 @@ describe('a balance that is carried over', () => {
     expect(await refused(releaseHold(past.seller, { holdId }))).toBe('not-yours');
     await releaseHold(past.buyer, { holdId });
     expect((await statement(past.buyer, past.seller.caller.partyId)).held).toEqual([]);
-    expect((await verifyRecord(record.tools)).faults).toEqual([]);
   });
 
   test('below zero becomes a credit on account', async () => {
@@ -265,7 +266,6 @@ describe('what comes after the seal', () => {
         notes: [{ ticket: 'T2', amount: '-85.50', standing: 'confirmed', documentId, isOurs: true }],
       },
     ]);
-    expect((await verifyRecord(record.tools)).faults).toEqual([]);
   });
 
   test('lowers the balance that was brought forward, and prints on paper and as XML', async () => {
@@ -296,7 +296,6 @@ describe('what comes after the seal', () => {
       expect(text).toContain(id === documentId ? '85.50' : '1500.00');
       expect((await printDocument(buyer, { documentId: id, fonts })).bytes.length).toBeGreaterThan(1000);
     }
-    expect((await verifyRecord(record.tools)).faults).toEqual([]);
   });
 
   test('is refused with a reason, or taken back, and then is no money', async () => {
