@@ -17,6 +17,7 @@ import { passTime } from '../../src/usecases/retests/pass-time.ts';
 import { readPatterns } from '../../src/usecases/retests/read-patterns.ts';
 import { readRetest } from '../../src/usecases/retests/read-retest.ts';
 import { readRetestList } from '../../src/usecases/retests/read-retest-list.ts';
+import { readSeasonPage } from '../../src/usecases/season/read-season-page.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
 import { ENDED, PRICES } from '../oracle/asked-again.ts';
 import { CLOSING, ENTRIES, HELD, LEFT_OVER, OPEN, STILL_HELD } from '../oracle/asked-again-money.ts';
@@ -96,6 +97,38 @@ describe('what was worked out by hand', () => {
 });
 
 describe('the product plays the story', () => {
+  test('the season’s page tells each question with its ending and what it moved', async () => {
+    const { questions: asked } = await readSeasonPage(at('seller'), {
+      agreementId: played.agreementId,
+      locale: 'en-US',
+    });
+    const sum = (pick: (one: (typeof ENDED)[number]) => bigint) => {
+      const units = ENDED.reduce((total, one) => total + pick(one), 0n)
+        .toString()
+        .padStart(3, '0');
+      return `${units.slice(0, -2).replace(/\B(?=(\d{3})+$)/g, ',')}.${units.slice(-2)}`;
+    };
+    expect(asked).toMatchObject({
+      asked: ENDED.length + 1,
+      open: 1,
+      decided: 8,
+      agreed: 1,
+      withdrawn: 1,
+      toSeller: sum(({ changed }) => (changed > 0n ? changed : 0n)),
+      toBuyer: sum(({ changed }) => (changed < 0n ? -changed : 0n)),
+      costs: { seller: sum(({ sellerBears }) => sellerBears), buyer: sum(({ buyerBears }) => buyerBears) },
+    });
+    const over = asked?.items.filter(({ isOver }) => isOver) ?? [];
+    expect(over.map(({ what, value }) => [what, value?.replace(',', '')])).toEqual(
+      ENDED.map(({ what, value }) => [what, value]),
+    );
+    expect(over.map(({ moved }) => moved?.to)).toEqual(
+      ENDED.map(({ changed }) => (changed === 0n ? undefined : changed > 0n ? 'seller' : 'buyer')),
+    );
+    expect(over[0]).toMatchObject({ first: '48,540', value: '47,900', unit: 'lb', stays: false });
+    expect(over[1]).toMatchObject({ value: '28.43', unit: '% of dry matter', stays: true });
+  });
+
   test.each(['seller', 'buyer'] as const)('to the same endings, as the %s reads them', async (side) => {
     const ended = (await questions(side)).filter(({ item }) => item.isOver);
     expect(ended.map(({ item, found }) => endedAs(item.what, found))).toEqual(ENDED);

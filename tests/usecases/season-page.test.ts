@@ -14,7 +14,6 @@ import { readSeasonPage } from '../../src/usecases/season/read-season-page.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
 import { acceptShare } from '../../src/usecases/sharing/accept-share.ts';
 import { askAdviser } from '../../src/usecases/sharing/ask-adviser.ts';
-import { ENDED } from '../oracle/asked-again.ts';
 import { HELD, OPEN } from '../oracle/paid-by-week.ts';
 import { newParty, openTestRecord, type TestRecord } from '../store/test-record.ts';
 import { refused } from './refused.ts';
@@ -191,37 +190,6 @@ describe('the season of one agreement', () => {
     expect(page.season.settlement).toMatchObject({ loads: 19 });
   });
 });
-
-test('the questions of demo/asked-again, each with its ending and what it moved', async () => {
-  const told = await playStory(record.tools, { folder: 'demo/asked-again', ...callers });
-  const context = asOn(record.tools, callers.seller, { day: told.to, nth: 1000 });
-  const { questions } = await readSeasonPage(context, { agreementId: told.agreementId, locale: 'en-US' });
-  const sum = (pick: (one: (typeof ENDED)[number]) => bigint) =>
-    shown(
-      ENDED.reduce((total, one) => total + pick(one), 0n),
-      100n,
-      2,
-    );
-  expect(questions).toMatchObject({
-    asked: ENDED.length + 1,
-    open: 1,
-    decided: 8,
-    agreed: 1,
-    withdrawn: 1,
-    toSeller: sum(({ changed }) => (changed > 0n ? changed : 0n)),
-    toBuyer: sum(({ changed }) => (changed < 0n ? -changed : 0n)),
-    costs: { seller: sum(({ sellerBears }) => sellerBears), buyer: sum(({ buyerBears }) => buyerBears) },
-  });
-  const over = questions?.items.filter(({ isOver }) => isOver) ?? [];
-  expect(over.map(({ what, value }) => [what, value?.replace(',', '')])).toEqual(
-    ENDED.map(({ what, value }) => [what, value]),
-  );
-  expect(over.map(({ moved }) => moved?.to)).toEqual(
-    ENDED.map(({ changed }) => (changed === 0n ? undefined : changed > 0n ? 'seller' : 'buyer')),
-  );
-  expect(over[0]).toMatchObject({ first: '48,540', value: '47,900', unit: 'lb', stays: false });
-  expect(over[1]).toMatchObject({ value: '28.43', unit: '% of dry matter', stays: true });
-}, 120_000);
 
 describe('beside the season before', () => {
   let earlierId: string;
