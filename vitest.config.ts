@@ -1,8 +1,13 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
-/** These take too long here: `npm run test:kills` runs the first, `npm run test:postgres` the second. */
-const MONEY_AT_LENGTH = ['tests/usecases/money-faults.test.ts', 'tests/usecases/random-money.test.ts'];
+/** These take too long here: `npm run test:kills` runs the first, `npm run test:postgres` the others. */
+const AT_LENGTH = [
+  'tests/usecases/money-faults.test.ts',
+  'tests/usecases/random-money.test.ts',
+  // The embedded engine takes one after the other: only on a server do they meet.
+  'tests/usecases/retest-races.test.ts',
+];
 
 export default defineConfig({
   test: {
@@ -10,7 +15,7 @@ export default defineConfig({
     globalSetup: 'tests/store/template-for-all.ts',
     // Those need the built program and a browser, and these kill, wait or fail at every step: `npm run test:browser`,
     // `npm run test:kills`, `npm run test:crash`.
-    exclude: ['tests/browser/**', 'tests/store/crash/**', ...MONEY_AT_LENGTH],
+    exclude: ['tests/browser/**', 'tests/store/crash/**', ...AT_LENGTH],
     // Two test files at a time on two processors, too: most of the time is the databases'.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 60_000,

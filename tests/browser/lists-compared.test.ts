@@ -153,7 +153,7 @@ test('a viewer reads, and is asked nothing', async () => {
   const { address } = program;
   const viewer = await browseAs(browser, { side: 'dairy', role: 'viewer' }, { address });
   await viewer.page.goto(at);
-  expect(await theirs(viewer.page)).toContain('18000 lb more');
+  expect(await theirs(viewer.page)).toContain('18,000 lb more');
   expect(await viewer.page.locator('main button').count()).toBe(0);
   expect(viewer.complaints).toEqual([]);
 });

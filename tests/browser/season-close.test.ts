@@ -19,6 +19,8 @@ let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let ids: RetestRecordIds;
 let seller: Browsing;
 let buyer: Browsing;
+/** Opened before the season is sealed. */
+let late: Page;
 
 beforeAll(async () => {
   browser = await launch();
@@ -102,6 +104,12 @@ test('one difference is left standing, agreed to by the other side', async () =>
 });
 
 test('what is open is carried over by both, and the second signature seals', async () => {
+  late = await seller.context.newPage();
+  await late.goto(`/retests/new?agreement=${ids.agreementId}&about=weight&load=${ids.loads['T4']}`);
+  await late.locator('.claims input[inputmode=decimal]').first().fill('81,000');
+  await late.getByRole('button', { name: 'Show what it would mean' }).click();
+  await late.waitForSelector('[name=reason]');
+  await late.fill('[name=reason]', 'Late');
   const at = `/agreements/${ids.agreementId}/season-close`;
   await seller.page.goto(at);
   expect(await main(seller.page)).toContain('Tarn Hollow Dairy owes 2,700.00 USD');
@@ -126,16 +134,17 @@ test('what is open is carried over by both, and the second signature seals', asy
   expect(sealed).toContain('Juniper Marsh for Tarn Hollow Dairy');
 });
 
-test('nothing is recorded in it any more', async () => {
+test('nothing is recorded in it any more, also by a form that was opened before', async () => {
+  await late.getByRole('button', { name: 'Ask this question' }).click();
+  await late.waitForSelector('.refused');
+  expect(await late.locator('.refused').textContent()).toContain('signed shut');
+  await late.close();
   const { page } = seller;
   await page.goto(`/retests/new?agreement=${ids.agreementId}&about=weight&load=${ids.loads['T4']}`);
-  await page.locator('.claims input[inputmode=decimal]').first().fill('81,000');
-  await page.getByRole('button', { name: 'Show what it would mean' }).click();
-  await page.waitForSelector('[name=reason]');
-  await page.fill('[name=reason]', 'Late');
-  await page.getByRole('button', { name: 'Ask this question' }).click();
-  await page.waitForSelector('.refused');
-  expect(await page.locator('.refused').textContent()).toContain('signed shut');
+  await page.waitForURL(`**/agreements/${ids.agreementId}`);
+  expect(await main(page)).toContain('Both of you have sealed its season');
+  await page.goto('/loads/new');
+  expect(await main(page)).not.toContain('Q-TEST');
 });
 
 test('the saved file is checked without the record, and a changed byte fails', async () => {

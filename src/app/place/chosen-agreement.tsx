@@ -2,6 +2,7 @@
  * Pages that record something are about one agreement: the one that is asked for, or the only one.
  */
 
+import { redirect } from 'next/navigation';
 import type { Verb } from '../../domain/parties/permissions.ts';
 import { type AgreementSummary, readAgreementList } from '../../usecases/agreements/read-agreement-list.ts';
 import { type AgreementView, readAgreementWords } from '../../usecases/agreements/read-agreement-words.ts';
@@ -16,8 +17,9 @@ export interface Chosen {
 }
 
 /**
- * Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others, `not-yours` for one that the
- * caller's party advises on only (nothing is recorded there by an adviser), and `season-closed` for a sealed one.
+ * Refuses `not-allowed` for a role without the verb, `not-found` for an agreement of others, and `not-yours` for one that
+ * the caller's party advises on only: nothing is recorded there by an adviser. Of a sealed season it leads to the agreement's
+ * page, which says that.
  */
 export async function chooseAgreement(
   context: Context,
@@ -34,10 +36,7 @@ export async function chooseAgreement(
     throw new Refusal('not-yours', 'An adviser reads the agreement; its two parties write to it.');
   }
   if (own.some(({ id, isSealed }) => isSealed && id === agreementId)) {
-    throw new Refusal(
-      'season-closed',
-      'The season of this agreement is signed shut. What comes later belongs to your next agreement.',
-    );
+    redirect(`/agreements/${agreementId}`);
   }
   return { agreements, agreement };
 }
