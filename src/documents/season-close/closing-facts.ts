@@ -59,9 +59,10 @@ export function closingFacts(statement: ClosingStatement, figures: Figures): rea
     ofLoads('Tickets voided', loads.void),
     ...committedFacts(statement, figures).map(([name, value]) => said('loads')(name, value)),
     ofMoney('The loads came to', amount(money.settled, `in favour of ${buyer}`)),
+    // Before what was invoiced, which holds the notes for it: after that it would be counted again.
+    ...adjustmentFacts(statement, figures).map(([name, value]) => ofMoney(name, value)),
     ofMoney('Invoiced, notes and fees included', amount(money.invoiced, `in favour of ${buyer}`)),
     ofMoney('Paid', amount(money.paid, `by ${seller}`)),
-    ...adjustmentFacts(statement, figures).map(([name, value]) => ofMoney(name, value)),
     ofMoney('Left at the close', balanceWords(statement, figures)),
     ofQuestions('Questions decided', questions.decided),
     ofQuestions('Questions withdrawn', questions.withdrawn),

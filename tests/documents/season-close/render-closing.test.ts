@@ -188,7 +188,7 @@ describe('every leaf of the statement', () => {
     // What was issued in full is said once, and what the seller owes is said of the seller.
     const issued = { rule: 'surplus', words: 'Over.', amount: '-40.00', issued: '-40.00' } as const;
     expect(said({ ...sealed, statement: { ...statement, adjustments: [issued] } })).toContain(
-      squeezed('Beyond the agreed volume Quillback Acres owes 40.00 USD Left at the close'),
+      squeezed('Beyond the agreed volume Quillback Acres owes 40.00 USD Invoiced, notes and fees included'),
     );
   });
 
