@@ -4,32 +4,24 @@
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Browsing, browseAs, launch } from './browsers.ts';
+import { type Browsing, browseAs } from './browsers.ts';
 import { fillMoneyRecord } from './money-record.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import type { Program } from './program.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
 let browser: Browser;
 let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let at: string;
+let sides: TwoSides<string>;
 let seller: Browsing;
 let buyer: Browsing;
 
 beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  at = `/agreements/${await fillMoneyRecord(folder.path)}/own-list`;
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'bookkeeper' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts: false });
+  sides = await openTwoSides(fillMoneyRecord);
+  ({ seller, buyer, browser, program } = sides);
+  at = `/agreements/${sides.filled}/own-list`;
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 const main = async (page: Page): Promise<string> => (await page.locator('main').textContent()) ?? '';
 const theirs = async (page: Page): Promise<string> =>

@@ -2,34 +2,21 @@
  * A party's own list in the browser: brought, its columns matched, compared with the record load by load, and seen by that party
  * alone; and its list of payments below.
  */
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Browsing, browseAs, launch } from './browsers.ts';
+import type { Browsing } from './browsers.ts';
 import { fillMoneyRecord } from './money-record.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
-let browser: Browser;
-let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let agreementId: string;
+let sides: TwoSides<string>;
 let seller: Browsing;
 let buyer: Browsing;
 
 beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  agreementId = await fillMoneyRecord(folder.path);
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'bookkeeper' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts: false });
+  sides = await openTwoSides(fillMoneyRecord);
+  ({ seller, buyer, filled: agreementId } = sides);
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 test('a list is brought, matched and compared, without scripts', async () => {
   const { page } = buyer;

@@ -4,34 +4,25 @@
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Browsing, browseAs, launch } from './browsers.ts';
+import { type Browsing, browseAs } from './browsers.ts';
 import { askSignedIn } from './http-caller.ts';
 import { ADVISER } from './market-record.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import type { Program } from './program.ts';
 import { fillRetestRecord, type RetestRecordIds } from './retest-record.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
 let browser: Browser;
 let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let ids: RetestRecordIds;
+let sides: TwoSides<RetestRecordIds>;
 let seller: Browsing;
 let buyer: Browsing;
 
 beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  ids = await fillRetestRecord(folder.path);
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'bookkeeper' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts: false });
+  sides = await openTwoSides(fillRetestRecord);
+  ({ seller, buyer, filled: ids, browser, program } = sides);
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 const REPORT = {
   name: 'report.png',

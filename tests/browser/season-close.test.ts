@@ -4,39 +4,33 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { runCli } from '../cli/run-cli.ts';
-import { type Browsing, browseAs, launch } from './browsers.ts';
+import type { Browsing } from './browsers.ts';
 import { askSignedIn } from './http-caller.ts';
 import { ADVISER } from './market-record.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import type { Program } from './program.ts';
 import { fillRetestRecord, type RetestRecordIds } from './retest-record.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
-let browser: Browser;
 let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
+let folder: { readonly path: string };
 let ids: RetestRecordIds;
+let sides: TwoSides<RetestRecordIds>;
 let seller: Browsing;
 let buyer: Browsing;
 /** Opened before the season is sealed. */
 let late: Page;
 
 beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  ids = await fillRetestRecord(folder.path, { hasNext: true });
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'owner' }, { address, scripts: false });
+  sides = await openTwoSides((path) => fillRetestRecord(path, { hasNext: true }), {
+    seller: 'owner',
+    buyer: 'owner',
+  });
+  ({ seller, buyer, filled: ids, program, folder } = sides);
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 const main = async (page: Page): Promise<string> => (await page.locator('main').textContent()) ?? '';
 const DAY = new Date(Date.now() - 2 * 86_400_000 - 7 * 3_600_000).toISOString().slice(0, 10);

@@ -3,7 +3,7 @@
  * 100 short tons came, 10 % may be missing, and each ton beyond that costs the grower 12.00; the loads settled by the quotes of
  * their days, 4.20 and 4.40, and are priced again by the mean, 4.30.
  */
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { recordAgreement } from '../../src/usecases/agreements/record-agreement.ts';
 import type { Context } from '../../src/usecases/context.ts';
@@ -12,14 +12,12 @@ import { issueInvoices } from '../../src/usecases/money/issue-invoices.ts';
 import { recordQuotes } from '../../src/usecases/prices/record-quotes.ts';
 import { recordResults } from '../../src/usecases/results/record-results.ts';
 import { settleLoads } from '../../src/usecases/settlements/settle-loads.ts';
-import { type Browsing, browseAs, launch } from './browsers.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import type { Browsing } from './browsers.ts';
 import { firstOwner, inRecord, inviteOthers, PARTIES, partnerOwner } from './season-record.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
-let browser: Browser;
-let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let agreementId: string;
+let sides: TwoSides<string>;
 let seller: Browsing;
 let buyer: Browsing;
 
@@ -54,20 +52,18 @@ const TERMS = {
   },
 };
 
-beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  await inRecord(folder.path, async (record) => {
+async function fillSeason(dataFolder: string): Promise<string> {
+  return await inRecord(dataFolder, async (record) => {
     const grower = await firstOwner(record);
     const dairy = await partnerOwner(record, grower, 'dairy');
     await inviteOthers(record, grower, 'grower');
     await inviteOthers(record, dairy, 'dairy');
     const context: Context = { ...record, caller: grower };
-    ({ agreementId } = await recordAgreement(context, {
+    const { agreementId } = await recordAgreement(context, {
       document: TERMS,
       sellerId: grower.partyId,
       buyerId: dairy.partyId,
-    }));
+    });
     const quote = (date: string, price: string) => ({ series: 'elevator', date, price });
     const quotes = [quote('2026-11-03', '4.20'), quote('2026-11-12', '4.40'), quote('2026-11-21', '4.35')];
     await recordQuotes(context, { agreementId, quotes, confirmed: true });
@@ -81,18 +77,15 @@ beforeAll(async () => {
     await recordResults(context, { agreementId, results, confirmed: true });
     await settleLoads(context, { agreementId });
     await issueInvoices(context, { agreementId, includeOpenPeriods: true });
+    return agreementId;
   });
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'owner' }, { address, scripts: false });
+}
+
+beforeAll(async () => {
+  sides = await openTwoSides(fillSeason, { seller: 'owner', buyer: 'owner' });
+  ({ seller, buyer, filled: agreementId } = sides);
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 const main = async (page: Page): Promise<string> => (await page.locator('main').textContent()) ?? '';
 

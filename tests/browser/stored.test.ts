@@ -1,34 +1,22 @@
 /**
  * What a buyer stored, in the browser: put in, fed, weighed, asked about and taken back, without scripts; and nobody else's.
  */
-import type { Browser, Locator } from 'playwright-core';
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Browsing, browseAs, launch } from './browsers.ts';
-import { newDataFolder, type Program, startProgram } from './program.ts';
+import type { Browsing } from './browsers.ts';
 import { fillRetestRecord, type RetestRecordIds } from './retest-record.ts';
+import { openTwoSides, type TwoSides } from './two-sides.ts';
 
-let browser: Browser;
-let program: Program;
-let folder: Awaited<ReturnType<typeof newDataFolder>>;
 let ids: RetestRecordIds;
+let sides: TwoSides<RetestRecordIds>;
 let seller: Browsing;
 let buyer: Browsing;
 
 beforeAll(async () => {
-  browser = await launch();
-  folder = await newDataFolder();
-  ids = await fillRetestRecord(folder.path);
-  program = await startProgram(folder.path);
-  const { address } = program;
-  seller = await browseAs(browser, { side: 'grower', role: 'owner' }, { address });
-  // Everything works without scripts, too.
-  buyer = await browseAs(browser, { side: 'dairy', role: 'bookkeeper' }, { address, scripts: false });
+  sides = await openTwoSides(fillRetestRecord, { seller: 'owner' });
+  ({ seller, buyer, filled: ids } = sides);
 }, 240_000);
-afterAll(async () => {
-  await browser.close();
-  await program.stop();
-  await folder.remove();
-});
+afterAll(() => sides.close());
 
 const DAY = new Date(Date.now() - 2 * 86_400_000 - 7 * 3_600_000).toISOString().slice(0, 10);
 const main = async (): Promise<string> => (await buyer.page.locator('main').textContent()) ?? '';

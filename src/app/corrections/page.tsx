@@ -4,6 +4,7 @@
 import { mayDo } from '../../domain/parties/permissions.ts';
 import { readCorrectionList } from '../../usecases/corrections/read-correction-list.ts';
 import type { Asked } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -24,11 +25,7 @@ export default async function CorrectionsPage({ searchParams }: { readonly searc
   return (
     <>
       <h1>Corrections</h1>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p>{standing(yours.length, open.length)}</p>
       <p className="hint">
         Before a load has settled, a ticket, result or price is put right on the load’s own page. Afterwards

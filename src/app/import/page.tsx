@@ -6,6 +6,7 @@ import { IMPORT_KINDS } from '../../domain/tables/wanted-columns.ts';
 import { IMPORT_VERBS } from '../../usecases/import/open-import.ts';
 import { type Asked, askedText } from '../place/asked.ts';
 import { AgreementChoice, AgreementLine, chooseAgreement } from '../place/chosen-agreement.tsx';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -25,11 +26,7 @@ export default async function ImportPage({ searchParams }: { readonly searchPara
   const told = await toldBy(asked);
   return (
     <>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <h1>Bring in a file</h1>
       <AgreementLine chosen={chosen} path="/import" />
       {agreement ? (

@@ -8,6 +8,7 @@ import { type LaboratoryWork, readLaboratoryWork } from '../../usecases/laborato
 import type { Field } from '../forms/field.ts';
 import { RecordForm } from '../forms/record-form.tsx';
 import { type Asked, addressOf, askedText } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { type ReportPreset, reportFields } from '../results/new/result-fields.ts';
 import { ask } from '../server/ask.ts';
 import { toldBy } from '../server/told.ts';
@@ -32,11 +33,7 @@ export default async function LaboratoryPage({ searchParams }: { readonly search
   return (
     <>
       <h1>Samples to report on</h1>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p>{standing(work.length, waiting)}</p>
       {mayReport && chosenWork && chosen && (chosen.resultId === null || chosen.isOwn) ? (
         <section aria-labelledby="report" className="narrow">

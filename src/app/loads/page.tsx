@@ -8,6 +8,7 @@ import { readLaboratoryWork } from '../../usecases/laboratories/read-laboratorie
 import { readLoadList } from '../../usecases/loads/read-load-list.ts';
 import { readWaiting } from '../../usecases/loads/read-waiting.ts';
 import { type Asked, addressOf, askedText } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -45,11 +46,7 @@ export default async function LoadsPage({ searchParams }: { readonly searchParam
           </a>
         ) : null}
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {work.length === 0 ? null : (
         <p>
           <a className="act-link" href="/laboratory">

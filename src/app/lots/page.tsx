@@ -6,6 +6,7 @@ import { readFeedRequest } from '../../usecases/lots/feed-request.ts';
 import type { LotSummary } from '../../usecases/lots/lot-summary.ts';
 import { MOST_BESIDE, readFeedForSale } from '../../usecases/lots/read-feed-for-sale.ts';
 import type { Asked } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -41,11 +42,7 @@ export default async function LotsPage({ searchParams }: { readonly searchParams
           </a>
         ) : null}
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {waiting.length === 0 ? null : (
         <ul className="waiting" aria-label="What waits for you">
           {waiting.map(waitingSentence).map(({ text, to, act }, index) => (

@@ -7,6 +7,7 @@ import { type Context, permit } from '../../usecases/context.ts';
 import { type AgreementPayments, readPayments } from '../../usecases/money/read-payments.ts';
 import { type Asked, askedText } from '../place/asked.ts';
 import { AgreementChoice } from '../place/chosen-agreement.tsx';
+import { Told } from '../place/told.tsx';
 
 export interface ChosenMoney {
   readonly agreements: readonly AgreementSummary[];
@@ -51,11 +52,7 @@ export function MoneyHead({ chosen: { agreements, money }, title, path, told }: 
           <a href="/money">Money</a>
         </p>
       ) : null}
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {money ? null : <AgreementChoice agreements={agreements} path={path} />}
     </>
   );

@@ -5,6 +5,7 @@ import { mayDo } from '../../domain/parties/permissions.ts';
 import { readMoney } from '../../usecases/money/read-money.ts';
 import { NoAgreement } from '../agreements/no-agreement.tsx';
 import { type Asked, askedText } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -34,11 +35,7 @@ export default async function MoneyPage({ searchParams }: { readonly searchParam
           <a href="/money">all your money</a>
         </p>
       )}
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {partners.length === 0 ? (
         <>
           <p>Nothing is owed here: you have no agreement under which feed is delivered.</p>

@@ -4,6 +4,7 @@
 import { mayDo } from '../../domain/parties/permissions.ts';
 import { type RetestItem, type RetestList, readRetestList } from '../../usecases/retests/read-retest-list.ts';
 import { type Asked, askedText } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -27,11 +28,7 @@ export default async function RetestsPage({ searchParams }: { readonly searchPar
   return (
     <>
       <h1>Questions</h1>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="hint">
         A weight or a laboratory’s figure that one side doubts is decided by the rule of your agreement. While
         a question is open, only the difference is held; everything else stays due.

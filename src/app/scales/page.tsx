@@ -8,6 +8,7 @@ import { readScales } from '../../usecases/scales/keep-scale.ts';
 import type { ScaleView } from '../../usecases/scales/scale-view.ts';
 import { RecordForm } from '../forms/record-form.tsx';
 import type { Asked } from '../place/asked.ts';
+import { Told } from '../place/told.tsx';
 import { ask } from '../server/ask.ts';
 import { readerLocale } from '../server/current-caller.ts';
 import { toldBy } from '../server/told.ts';
@@ -30,11 +31,7 @@ export default async function ScalesPage({ searchParams }: { readonly searchPara
   return (
     <>
       <h1>Scales</h1>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <Due scales={own} />
       <section aria-labelledby="own">
         <h2 id="own">Yours</h2>

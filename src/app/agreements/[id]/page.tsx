@@ -7,6 +7,7 @@ import {
 } from '../../../usecases/agreements/read-agreement-page.ts';
 import { AdvicePanel } from '../../advice/advice-panel.tsx';
 import type { Asked } from '../../place/asked.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -38,11 +39,7 @@ export default async function AgreementPage({ params, searchParams }: AgreementP
         {seller} and {buyer}
         {page.isSignedHere ? `; its file is called ${number}` : '; signed elsewhere and recorded here'}
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {closing ? (
         <p className="standing">
           Closed early by both sides: {closing.lastDelivery} is the last day of delivery. Loads delivered

@@ -9,6 +9,7 @@ import { readResultStories } from '../../../usecases/results/read-result-stories
 import { readLoadQuestions } from '../../../usecases/retests/read-load-questions.ts';
 import type { Asked } from '../../place/asked.ts';
 import { mayAct } from '../../place/may-act.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -64,11 +65,7 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
           <a href={`/agreements/${load.agreementId}`}>{load.agreementNumber}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <LoadStripPicture load={ticket.strip} />
       <StripLegend load={ticket.strip} />
       {load.isVoid ? (

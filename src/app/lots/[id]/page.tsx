@@ -8,6 +8,7 @@ import { readLotView } from '../../../usecases/lots/read-lot-view.ts';
 import { AdvicePanel } from '../../advice/advice-panel.tsx';
 import { WhatItDoes } from '../../builder/what-it-does.tsx';
 import { type Asked, addressOf } from '../../place/asked.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -49,11 +50,7 @@ export default async function LotPage({ params, searchParams }: LotPageProps) {
       </p>
       <h1>{lotName(summary)}</h1>
       <p>{feedTitle(summary.feed)}.</p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="standing">
         {summary.amount}: {standingWords(summary)}.
       </p>

@@ -12,6 +12,7 @@ import {
 import type { Field } from '../../forms/field.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import type { Asked } from '../../place/asked.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { toldBy } from '../../server/told.ts';
 import { keep } from './account-actions.ts';
@@ -33,11 +34,7 @@ export default async function AccountPage({ searchParams }: { readonly searchPar
       <p className="quiet-word">
         Where money is to go · <a href="/money">Money</a>
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="caution">
         A changed account is how money is stolen. Before you pay to an account that is new or has changed,
         call the other party at a number that you already know, never one from the message that told you.

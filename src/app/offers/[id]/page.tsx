@@ -11,6 +11,7 @@ import { WhatItDoes } from '../../builder/what-it-does.tsx';
 import { WordChanges } from '../../builder/word-changes.tsx';
 import type { Asked } from '../../place/asked.ts';
 import { opening } from '../../place/sentence.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -45,11 +46,7 @@ export default async function OfferPage({ params, searchParams }: OfferPageProps
       <p className="quiet-word">
         {offer.seller} to {offer.buyer}. {feed === undefined ? null : `${opening(feed)}.`}
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="standing">{standing}</p>
       <ul className="pick">
         {offer.becameId === null ? null : (

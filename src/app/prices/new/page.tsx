@@ -7,6 +7,7 @@ import { readQuotes } from '../../../usecases/prices/read-quotes.ts';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { type Asked, askedText } from '../../place/asked.ts';
 import { AgreementChoice, AgreementLine, chooseAgreement } from '../../place/chosen-agreement.tsx';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { openedRecord } from '../../server/record.ts';
@@ -36,11 +37,7 @@ export default async function PricePage({ searchParams }: { readonly searchParam
   const { now } = await openedRecord();
   return (
     <div className="narrow">
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <h1>{told === undefined ? 'Record a price' : 'Next price'}</h1>
       <AgreementLine chosen={chosen} path="/prices/new" />
       {!agreement ? <AgreementChoice agreements={agreements} path="/prices/new" /> : null}

@@ -7,6 +7,7 @@ import { mayDo } from '../../../domain/parties/permissions.ts';
 import type { RetestRecord } from '../../../domain/retests/retest-record.ts';
 import { readRetest } from '../../../usecases/retests/read-retest.ts';
 import type { Asked } from '../../place/asked.ts';
+import { Told } from '../../place/told.tsx';
 import { ask } from '../../server/ask.ts';
 import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
@@ -45,11 +46,7 @@ export default async function RetestPage({ params, searchParams }: RetestPagePro
           {seller} and {buyer}, agreement <a href={`/agreements/${record.agreementId}`}>{record.agreement}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p>
         {asker === side ? 'Your side' : asker === 'seller' ? seller : buyer} asked on {record.askedOn}:{' '}
         <strong className="amount">{figures.show(record.first)}</strong> {unit} was{' '}

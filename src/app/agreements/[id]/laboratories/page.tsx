@@ -10,6 +10,7 @@ import {
 import { RecordForm } from '../../../forms/record-form.tsx';
 import type { Asked } from '../../../place/asked.ts';
 import { mayAct } from '../../../place/may-act.ts';
+import { Told } from '../../../place/told.tsx';
 import { ask } from '../../../server/ask.ts';
 import { toldBy } from '../../../server/told.ts';
 import { end, invite } from './laboratory-actions.ts';
@@ -39,11 +40,7 @@ export default async function LaboratoriesPage({ params, searchParams }: Laborat
       <p className="quiet-word">
         {seller} to {buyer}, agreement <a href={`/agreements/${id}`}>{number}</a>
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p>
         A laboratory that is let in enters its results itself. It sees this agreement’s number and parties,
         its samples, their seals and results: no weight, no price, no term. Either side still confirms or

@@ -11,6 +11,7 @@ import { readMatching } from '../../../../usecases/season-close/read-matching.ts
 import { readPaymentMatching } from '../../../../usecases/season-close/read-payment-matching.ts';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { Told } from '../../../place/told.tsx';
 import { notePartiesOf } from '../../../season-notes/note-fields.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
@@ -51,11 +52,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
           <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="hint">
         Bring the lists that your office keeps. They are matched with the record one by one, change nothing in
         it, and{' '}

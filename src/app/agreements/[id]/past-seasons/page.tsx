@@ -8,6 +8,7 @@ import { Refusal } from '../../../../usecases/refusal.ts';
 import { readPastSeasons } from '../../../../usecases/season-close/read-past-seasons.ts';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { Told } from '../../../place/told.tsx';
 import { notePartiesOf } from '../../../season-notes/note-fields.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
@@ -45,11 +46,7 @@ export default async function PastSeasonsPage({ params, searchParams }: PastSeas
           <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {past.seasons.length === 0 ? (
         <p>
           The two of you have sealed no season in {past.currency} yet. What such a season leaves over is taken

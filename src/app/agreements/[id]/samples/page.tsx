@@ -9,6 +9,7 @@ import { readSampleLoads } from '../../../../usecases/samples/read-sample-loads.
 import { readSamples } from '../../../../usecases/samples/read-samples.ts';
 import { type Asked, addressOf, askedText } from '../../../place/asked.ts';
 import { mayAct } from '../../../place/may-act.ts';
+import { Told } from '../../../place/told.tsx';
 import { ask } from '../../../server/ask.ts';
 import { currentSession } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
@@ -63,11 +64,7 @@ export default async function SamplesPage({ params, searchParams }: SamplesPageP
       <p className="quiet-word">
         {seller} to {buyer}, agreement <a href={`/agreements/${id}`}>{number}</a>
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <SamplesWait view={view} mayTake={mayTake} mayReport={mayReport} agreementId={id} />
       {mayTake ? (
         <SampleForms

@@ -11,6 +11,7 @@ import { type CloseView, readClose } from '../../../../usecases/season-close/rea
 import { RecordForm } from '../../../forms/record-form.tsx';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { Told } from '../../../place/told.tsx';
 import { notePartiesOf } from '../../../season-notes/note-fields.ts';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
@@ -51,11 +52,7 @@ export default async function ClosePage({ params, searchParams }: ClosePageProps
           <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       {view.seal ? (
         <Sealed agreementId={id} view={view} />
       ) : (

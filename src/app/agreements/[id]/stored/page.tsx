@@ -10,6 +10,7 @@ import { readSilos } from '../../../../usecases/storage/read-silos.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import type { Asked } from '../../../place/asked.ts';
 import { withPartner } from '../../../place/partner-words.ts';
+import { Told } from '../../../place/told.tsx';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
@@ -46,11 +47,7 @@ export default async function StoredPage({ params, searchParams }: StoredPagePro
           <a href={`/agreements/${id}`}>{withPartner(agreement)}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className="hint">
         Dry matter that you put into a bag, bunker, pile or tower, against what you fed from it and what is
         left. It is your own account: the seller and your advisers do not see it, and it prices nothing.

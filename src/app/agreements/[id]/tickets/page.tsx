@@ -9,6 +9,7 @@ import type { Field } from '../../../forms/field.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { type Asked, askedText } from '../../../place/asked.ts';
 import { mayAct } from '../../../place/may-act.ts';
+import { Told } from '../../../place/told.tsx';
 import { ask } from '../../../server/ask.ts';
 import { toldBy } from '../../../server/told.ts';
 import { EntryTable, SeriesView } from './series-view.tsx';
@@ -39,11 +40,7 @@ export default async function TicketsPage({ params, searchParams }: TicketsPageP
       <p className="quiet-word">
         {seller} to {buyer}, agreement <a href={`/agreements/${id}`}>{number}</a>
       </p>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p className={missing > 0 ? 'standing' : undefined}>{standing(series.length, missing)}</p>
       {mayAct(agreement.side, role, 'record-load') && series.length > 0 ? (
         <details className="more-fields" open={missing > 0}>

@@ -13,6 +13,7 @@ import { mayDo } from '../../../../domain/parties/permissions.ts';
 import { readDocument } from '../../../../usecases/money/read-document.ts';
 import { type Asked, askedText } from '../../../place/asked.ts';
 import { opening } from '../../../place/sentence.ts';
+import { Told } from '../../../place/told.tsx';
 import { ask } from '../../../server/ask.ts';
 import { readerLocale } from '../../../server/current-caller.ts';
 import { toldBy } from '../../../server/told.ts';
@@ -48,11 +49,7 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
           {seller} to {buyer}, agreement <a href={`/agreements/${view.agreementId}`}>{agreement.number}</a>
         </p>
       </div>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <p>{owedByIt(document, figures)}</p>
       <DocumentStanding view={view} figures={figures} />
       <ul className="pick">

@@ -8,6 +8,7 @@ import type { Field } from '../../../../forms/field.ts';
 import { RecordForm } from '../../../../forms/record-form.tsx';
 import type { Asked } from '../../../../place/asked.ts';
 import { mayAct } from '../../../../place/may-act.ts';
+import { Told } from '../../../../place/told.tsx';
 import { ask } from '../../../../server/ask.ts';
 import { readerLocale } from '../../../../server/current-caller.ts';
 import { toldBy } from '../../../../server/told.ts';
@@ -36,11 +37,7 @@ export default async function SeriesPage({ params, searchParams }: SeriesPagePro
   const unit = view.units.length === 1 ? `${view.currency} per ${view.units[0]}` : view.currency;
   return (
     <>
-      {told === undefined ? null : (
-        <p className="told" role="status">
-          {told}
-        </p>
-      )}
+      <Told told={told} />
       <h1>{view.series}</h1>
       <p className="quiet-word">
         A public price of <a href={`/agreements/${view.agreementId}`}>agreement {view.number}</a>, {unit}
