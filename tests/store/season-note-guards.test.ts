@@ -267,7 +267,11 @@ describe('money that takes up a sealed season', () => {
   test('is its balance as signed, once', async () => {
     await document({});
     await expect(document({ payable: '999' })).rejects.toThrow(/balance that both signed/);
-    await expect(document({ currency: 'EUR' })).rejects.toThrow(/balance that both signed/);
+    await expect(
+      document({ due_on: '2026-11-01', season_rule: null, of_agreement_id: null }),
+    ).rejects.toThrow(/money_document_due/);
+    await document({ due_on: '2026-11-01' });
+    await expect(document({ currency: 'EUR' })).rejects.toThrow(/its own currency/);
     await expect(document({ of_agreement_id: open.agreementId })).rejects.toThrow(
       /sealed season of the same two/,
     );
@@ -282,7 +286,18 @@ describe('money that takes up a sealed season', () => {
         await insert('money_document', one);
         await insert('money_document', { ...other, serial: Number(one['serial']) + 1 });
       }),
-    ).rejects.toThrow(/money_document_brought_forward_key/);
+    ).rejects.toThrow(/balance that both signed, once/);
+    // In parts it is the balance too, in one agreement.
+    const parts = [await documentRow({ payable: '600' }), await documentRow({ payable: '400' })] as const;
+    const inParts = (of: Row) =>
+      as(past.seller, async () => {
+        await insert('money_document', parts[0]);
+        await insert('money_document', { ...parts[1], serial: Number(parts[0]['serial']) + 1, ...of });
+      });
+    await inParts({});
+    await expect(inParts({ agreement_id: open.agreementId })).rejects.toThrow(
+      /balance that both signed, once/,
+    );
   });
 
   test('is what both agreed to, to the cent', async () => {

@@ -83,7 +83,8 @@ describe('a balance that is carried over', () => {
     expect((await statement(seller, buyer.caller.partyId)).closing).toBe('1500.00');
     expect(await refused(bringForward(buyer, of))).toBe('not-yours');
     expect(await refused(bringForward(seller, { ...of, ofAgreementId: next.agreementId }))).toBe('not-found');
-    const { document } = await bringForward(seller, of);
+    const [document] = (await bringForward(seller, of)).documents;
+    if (!document) throw new Error('nothing was brought forward');
     expect(document).toMatchObject({ kind: 'debit-note', payable: '1500.00' });
     expect(await refused(bringForward(seller, of))).toBe('ended-already');
 
@@ -194,13 +195,95 @@ describe('a balance that is carried over', () => {
     const next = await moneyWorld(record, {
       parties: { seller: past.seller.caller, buyer: past.buyer.caller },
     });
-    const { document } = await bringForward(past.seller, {
+    const {
+      documents: [document],
+    } = await bringForward(past.seller, {
       agreementId: next.agreementId,
       ofAgreementId: past.agreementId,
     });
     expect(document).toMatchObject({ kind: 'credit-note', payable: '-40.00' });
     const { closing, ageing } = await statement(past.buyer, past.seller.caller.partyId);
     expect([closing, ageing.onAccount]).toEqual(['40.00', '40.00']);
+  });
+
+  test('goes on document by document, each due when it was, with lenders and what is on account', async () => {
+    const past = await moneyWorld(record, {
+      conditions: {
+        payment: {
+          netDays: '10',
+          from: 'invoice',
+          invoices: 'day',
+          discount: { percent: '2', withinDays: '5' },
+        },
+        lienHolders: [{ name: 'Fallow Creek Credit' }],
+      },
+      terms: { feed: 'dry-shelled-corn' },
+    });
+    const { seller, buyer, agreementId } = past;
+    past.on('2026-11-01');
+    const [first] = await past.deliver({ T1: '10' }, '2026-10-31');
+    await past.invoice();
+    past.on('2026-11-20');
+    await past.deliver({ T2: '12' }, '2026-11-19');
+    const { documents } = await past.invoice();
+    await holdAmount(buyer, {
+      documentId: (await readMoney(buyer, { locale: 'en-US' })).items[0]?.documentId ?? '',
+      loadId: first ?? '',
+      figure: '950',
+      reason: 'Wet',
+    });
+    expect(documents).toHaveLength(1);
+    await seal(past);
+    const next = await moneyWorld(record, { parties: { seller: seller.caller, buyer: buyer.caller } });
+    next.on('2026-11-25');
+    const brought = (
+      await bringForward(next.seller, { agreementId: next.agreementId, ofAgreementId: agreementId })
+    ).documents;
+    expect(brought.map(({ kind, payable }) => [kind, payable])).toEqual([
+      ['debit-note', '1000.00'],
+      ['debit-note', '1200.00'],
+    ]);
+    const now = await statement(next.buyer, seller.caller.partyId);
+    expect(now.open.map(({ dueOn, open, held, daysLate }) => [dueOn, open, held, daysLate])).toEqual([
+      ['2026-11-11', '-1000.00', '-50.00', 14],
+      ['2026-11-30', '-1200.00', '0.00', 0],
+    ]);
+    expect(now.held.map(({ reason }) => reason)).toEqual([
+      expect.stringMatching(/^Held already under agreement M-\d+, load T1: Wet$/),
+    ]);
+    // The lender has on it what it had, once, until all of it is paid; so has the feed its own name.
+    const [one] = brought;
+    const { document } = await readDocument(next.buyer, { documentId: one?.id ?? '' });
+    expect(document).toMatchObject({
+      jointPayees: ['Fallow Creek Credit'],
+      feed: expect.stringContaining('shelled'),
+    });
+    expect(now.liens).toEqual([
+      {
+        agreement: expect.stringMatching(/^M-/),
+        lender: 'Fallow Creek Credit',
+        conditions: expect.stringMatching(/^with what was brought forward from agreement M-/),
+      },
+    ]);
+    const pay = async (amount: string, more: Record<string, string> = {}) =>
+      await recordPayment(next.seller, {
+        agreementId: next.agreementId,
+        direction: 'received',
+        payment: { amount, paid_on: '2026-11-25', method: 'check', ...more },
+        confirmed: true,
+      });
+    expect(await refused(pay('2150'))).toBe('bad-input');
+    await pay('2150', { made_out_to: 'jointly' });
+    expect((await statement(next.buyer, seller.caller.partyId)).liens).toHaveLength(1);
+    const client = await record.superuser();
+    const { rows } = await client.query<{ id: string }>('SELECT id FROM hold WHERE agreement_id = $1', [
+      next.agreementId,
+    ]);
+    await client.end();
+    await releaseHold(next.buyer, { holdId: rows[0]?.id ?? '' });
+    await pay('50', { made_out_to: 'jointly' });
+    const after = await statement(next.buyer, seller.caller.partyId);
+    expect([after.closing, after.open, after.liens]).toEqual(['0.00', [], []]);
   });
 
   test('that two agreements take up at once is brought forward by one', async () => {
@@ -272,7 +355,8 @@ describe('what comes after the seal', () => {
     const { past, next } = await twoSeasons();
     const { seller, buyer } = past;
     const of = { agreementId: next.agreementId, ofAgreementId: past.agreementId };
-    const { document } = await bringForward(seller, of);
+    const [document] = (await bringForward(seller, of)).documents;
+    if (!document) throw new Error('nothing was brought forward');
     const { noteId } = await proposePastSeason(seller, {
       ...of,
       amount: '-85.50',

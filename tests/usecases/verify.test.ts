@@ -431,7 +431,7 @@ describe('money that takes up a sealed season is held against what both signed a
       'money_document',
       'payable = 2199.99',
       `season_rule = 'brought-forward'`,
-      'brings forward 2199.99; both sides signed 2200.00',
+      'brings forward 2199.99 in all; both sides signed 2200.00',
     ],
     [
       'money_document',

@@ -71,8 +71,10 @@ ALTER TABLE "money_document"
     season_rule IN ('shortfall', 'surplus', 'true-up', 'brought-forward', 'past-season')),
   ADD CONSTRAINT money_document_of_season CHECK (
     (of_agreement_id IS NOT NULL) = (season_rule IS NOT NULL AND season_rule IN ('brought-forward', 'past-season')));
--- A balance is brought forward once: twice would be owed twice.
-CREATE UNIQUE INDEX money_document_brought_forward_key ON "money_document" (of_agreement_id) WHERE season_rule = 'brought-forward';
+-- What is brought forward stays due on the day on which it was due, though it is issued anew.
+ALTER TABLE "money_document" DROP CONSTRAINT money_document_due;
+ALTER TABLE "money_document" ADD CONSTRAINT money_document_due CHECK (
+  due_on >= issued_on OR (season_rule IS NOT NULL AND season_rule = 'brought-forward'));
 ALTER TABLE "season_note"
   ADD CONSTRAINT season_note_kind CHECK (kind IN ('difference', 'past-season')),
   ADD CONSTRAINT season_note_subject CHECK (
@@ -103,13 +105,34 @@ BEGIN
   END IF;
   SELECT c.statement::jsonb INTO signed FROM season_seal z
   JOIN season_close c ON c.agreement_id = z.agreement_id AND c.id = z.close_id WHERE z.agreement_id = NEW.of_agreement_id;
-  IF signed ->> 'currency' <> NEW.currency
-    OR (NEW.season_rule = 'brought-forward' AND (signed #>> '{money,balance}')::numeric <> NEW.payable) THEN
-    RAISE EXCEPTION 'What is brought forward is the balance that both signed' USING ERRCODE = 'integrity_constraint_violation';
+  IF signed ->> 'currency' <> NEW.currency THEN
+    RAISE EXCEPTION 'A sealed season is taken up in its own currency' USING ERRCODE = 'integrity_constraint_violation';
+  END IF;
+  IF NEW.season_rule = 'brought-forward' THEN
+    -- Whoever else brings it forward waits, and then finds that it was done.
+    PERFORM pg_advisory_xact_lock(hashtextextended('brought forward ' || NEW.of_agreement_id::text, 0));
   END IF;
   RETURN NEW;
 END $$;
 CREATE TRIGGER money_document_season_checked BEFORE INSERT ON "money_document" FOR EACH ROW EXECUTE FUNCTION check_season_document();
+
+-- What is brought forward is, all together and in one agreement, the balance that both signed: twice would be owed twice.
+CREATE FUNCTION check_brought_forward() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+BEGIN
+  IF NOT EXISTS (
+    SELECT FROM season_seal z
+    JOIN season_close c ON c.agreement_id = z.agreement_id AND c.id = z.close_id
+    WHERE z.agreement_id = NEW.of_agreement_id AND (c.statement::jsonb #>> '{money,balance}')::numeric = (
+      SELECT sum(payable) FROM money_document
+      WHERE of_agreement_id = NEW.of_agreement_id AND season_rule = 'brought-forward'
+      HAVING count(DISTINCT agreement_id) = 1)
+  ) THEN
+    RAISE EXCEPTION 'What is brought forward is the balance that both signed, once' USING ERRCODE = 'integrity_constraint_violation';
+  END IF;
+  RETURN NULL;
+END $$;
+CREATE CONSTRAINT TRIGGER money_document_brought_forward AFTER INSERT ON "money_document" DEFERRABLE INITIALLY DEFERRED
+  FOR EACH ROW WHEN (NEW.season_rule = 'brought-forward') EXECUTE FUNCTION check_brought_forward();
 
 -- Money for a sealed season is what both sides agreed to.
 CREATE FUNCTION check_past_season() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$

@@ -31,6 +31,7 @@ export const NOTICE_KINDS = [
   'difference-answered',
   'past-season-came',
   'past-season-answered',
+  'balance-brought',
   'lists-shown',
   'lists-withdrawn',
   'retest-asked',
@@ -99,6 +100,7 @@ export const NOTICE_SUBJECTS: Readonly<Record<NoticeKind, NoticeSubject>> = {
   'difference-answered': 'close',
   'past-season-came': 'past-seasons',
   'past-season-answered': 'past-seasons',
+  'balance-brought': 'past-seasons',
   'lists-shown': 'lists',
   'lists-withdrawn': 'lists',
   'retest-asked': 'retests',
@@ -201,6 +203,8 @@ export function noticeInWords(kind: NoticeKind, from: string): string {
       return `${from} proposes money for a season that is sealed.`;
     case 'past-season-answered':
       return `${from} answered what you proposed for a sealed season.`;
+    case 'balance-brought':
+      return `${from} brought the balance of a sealed season forward into this agreement.`;
     case 'lists-shown':
       return `${from} agrees that you see each other’s lists, as long as both of you agree.`;
     case 'lists-withdrawn':

@@ -89,11 +89,20 @@ export function moneyOfAgreement({ agreement, row }: Pick<FoundAgreement, 'agree
   };
 }
 
-/** Lenders to whom a payment to the seller is made out as well: agreed on, or by a notice that is not over. */
+/**
+ * Lenders to whom a payment to the seller is made out as well: agreed on, by a notice that is not over, or with money that was
+ * brought forward from a season of theirs.
+ */
 export function jointPayeesOf(
   conditions: Conditions,
-  rows: Pick<MoneyRows, 'liens' | 'lienEnds'>,
+  rows: Pick<MoneyRows, 'liens' | 'lienEnds' | 'carriedLenders'>,
 ): readonly string[] {
   const agreed = (conditions.lienHolders ?? []).map(({ name }) => name);
-  return [...new Set([...agreed, ...liveLiens(rows).map(({ fact }) => fact.lender)])];
+  return [
+    ...new Set([
+      ...agreed,
+      ...liveLiens(rows).map(({ fact }) => fact.lender),
+      ...rows.carriedLenders.map(({ lender }) => lender),
+    ]),
+  ];
 }

@@ -38,6 +38,7 @@ export function someRows(rows: MoneyRows, passes: (row: AnyMoneyRow) => boolean)
     liens: rows.liens.filter(passes),
     lienEnds: rows.lienEnds.filter(passes),
     broughtForward: rows.broughtForward.filter(passes),
+    carriedLenders: rows.carriedLenders.filter(passes),
   };
 }
 

@@ -12,7 +12,6 @@ import { roundToUnits } from '../../domain/numbers/rounding.ts';
 import type { AllocationFact, PaymentAnswerFact } from '../../journal/money-facts.ts';
 import { type Context, permit } from '../context.ts';
 import { jointPayeesOf, type MoneyFrame } from './money-frame.ts';
-import { liveLiens } from './money-rows.ts';
 import { readPartnerMoney } from './partner-money.ts';
 import { paymentName } from './payment-name.ts';
 import { storedSpread } from './spread-wanted.ts';
@@ -196,7 +195,7 @@ export async function readPayments(
         };
       }),
       agreedLenders: (conditions.lienHolders ?? []).map(({ name }) => name),
-      jointPayees: jointPayeesOf(conditions, { liens: liveLiens(rows), lienEnds: [] }),
+      jointPayees: jointPayeesOf(conditions, rows),
       payable: payable.map((document) => payableDocument(frame, document)),
       due: print(payable.reduce((sum, { open, held }) => sum + open - held, 0n)),
       onAccount: print(standing.onAccount),

@@ -272,6 +272,22 @@ async function notInvoicedOf(
   ];
 }
 
+/** Each lender once for each season that money of theirs comes from. */
+function carriedLenders({ found, rows }: MoneyFrame): readonly LienNamed[] {
+  const seasons = groupRows(rows.carriedLenders, ({ lender, of }) => `${lender}\n${of}`);
+  return [...seasons.values()].flatMap(([first]) =>
+    first
+      ? [
+          {
+            agreement: found.row.number,
+            lender: first.lender,
+            conditions: `with what was brought forward from agreement ${first.of}`,
+          },
+        ]
+      : [],
+  );
+}
+
 function liensOf(frame: MoneyFrame): readonly LienNamed[] {
   const agreement = frame.found.row.number;
   const agreed = (frame.conditions.lienHolders ?? []).map(({ name }) => ({
@@ -279,8 +295,11 @@ function liensOf(frame: MoneyFrame): readonly LienNamed[] {
     lender: name,
     conditions: 'named in the agreement',
   }));
+  // What a lender had on the money of a sealed season, it has where that money is now.
+  if (frame.rows.broughtForward.length > 0) return [];
   return [
     ...agreed,
+    ...carriedLenders(frame),
     ...liveLiens(frame.rows).map(({ fact }) => ({
       agreement,
       lender: fact.lender,

@@ -40,6 +40,8 @@ export interface DocumentDraft {
   readonly isOfFees?: true;
   /** Of a note about a season as a whole. */
   readonly season?: { readonly rule: SeasonRule; readonly ofAgreement?: string };
+  /** Of a sealed season that it takes up: its feed, and lenders who are joint payees of that money. */
+  readonly of?: { readonly feed: string; readonly jointPayees: readonly string[] };
   readonly dueOn: LocalDate;
   readonly period: MoneyDocument['period'];
   /** What it corrects or is about, on paper. */
@@ -146,7 +148,7 @@ function printed(
     seller: row.sellerName,
     buyer: row.buyerName,
     issuedBy: frame.issuer,
-    feed: FEEDS[agreement.feed],
+    feed: draft.of?.feed ?? FEEDS[agreement.feed],
     issuedOn: frame.today,
     dueOn: draft.dueOn,
     period: draft.period,
@@ -162,7 +164,7 @@ function printed(
       advances: print(totals.advances),
       payable: print(draft.payable),
     },
-    jointPayees: jointPayeesOf(conditions, frame.rows),
+    jointPayees: [...new Set([...jointPayeesOf(conditions, frame.rows), ...(draft.of?.jointPayees ?? [])])],
     terms: paymentTerms(frame),
   };
 }

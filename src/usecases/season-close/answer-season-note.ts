@@ -2,6 +2,7 @@
  * The other side agrees to a note about a season, or refuses it; whoever put it takes it back. Money for a sealed season
  * follows at once, as a note of the agreement that takes it up.
  */
+import { FEEDS } from '../../domain/agreement/measures.ts';
 import { dueOn } from '../../domain/money/due-date.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import type { LineLoad } from '../../domain/money/money-document.ts';
@@ -9,6 +10,7 @@ import type { SeasonNoteAnswerFact, SeasonNoteFact } from '../../journal/season-
 import type { Transaction } from '../../store/open-store.ts';
 import type { CorrectionEnd } from '../../store/rows/correction-rows.ts';
 import { findLoad } from '../../store/rows/load-rows.ts';
+import type { DocumentRow } from '../../store/rows/money/document-rows.ts';
 import { findAgreementOf } from '../../store/rows/money/row-stamp.ts';
 import { insertSeasonNoteAnswer, readSeasonNotes } from '../../store/rows/season-note-rows.ts';
 import { isId } from '../agreements/find-agreement.ts';
@@ -88,10 +90,7 @@ async function issueFor(
   const { row } = frame.found;
   const proposer = note.party === row.sellerId ? row.sellerName : row.buyerName;
   const load = note.ofLoad === null ? undefined : await findLoad(tx, note.ofLoad);
-  // A credit lowers the balance that was brought forward into this agreement, as far as that is open.
-  const lowered = frame.rows.documents.find(
-    ({ fact }) => payable < 0n && fact.seasonRule === 'brought-forward' && fact.ofAgreement === found.row.id,
-  );
+  const lowered = loweredBy(frame, { payable, ofAgreement: found.row.id });
   const named: LineLoad | null = load ? { ticket: load.ticket, deliveredOn: load.deliveredOn } : null;
   const [document] = await writeDocuments(tx, context, {
     frame,
@@ -99,6 +98,7 @@ async function issueFor(
       {
         kind: payable < 0n ? 'credit-note' : 'debit-note',
         season: { rule: 'past-season', ofAgreement: found.row.id },
+        of: { feed: FEEDS[found.agreement.feed], jointPayees: [] },
         dueOn: payable < 0n ? frame.today : dueOn(frame.conditions.payment ?? {}, { issuedOn: frame.today }),
         period: null,
         named: lowered ? [namedDocument(lowered)] : [],
@@ -126,4 +126,25 @@ async function issueFor(
   });
   if (!document) throw new Error('A note was not written');
   return document.id;
+}
+
+/**
+ * The note that a credit lowers, of those that brought that season forward into this agreement: the first due that is open for all
+ * of it, else the one that is open for most.
+ */
+function loweredBy(
+  { rows, standing }: MoneyFrame,
+  { payable, ofAgreement }: { readonly payable: bigint; readonly ofAgreement: string },
+): DocumentRow | undefined {
+  if (payable >= 0n) return undefined;
+  const open = new Map(standing.documents.map((document) => [document.id, document.open]));
+  const left = ({ id }: DocumentRow) => open.get(id) ?? 0n;
+  const brought = rows.documents
+    .filter(({ fact }) => fact.seasonRule === 'brought-forward' && fact.ofAgreement === ofAgreement)
+    .filter((row) => left(row) > 0n)
+    .toSorted((a, b) => (a.fact.dueOn < b.fact.dueOn ? -1 : Number(a.fact.dueOn > b.fact.dueOn)));
+  return (
+    brought.find((row) => left(row) >= -payable) ??
+    brought.toSorted((a, b) => (left(a) > left(b) ? -1 : Number(left(a) < left(b))))[0]
+  );
 }

@@ -3,6 +3,7 @@
  * what was put since. So nothing that was carried is forgotten.
  */
 import type { LocalDate } from '../../domain/dates/local-date.ts';
+import { type DocumentKind, documentName } from '../../domain/money/money-document.ts';
 import type { OpenPoint } from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
@@ -22,7 +23,11 @@ export interface PastSeason {
   /** What both sides carried over. */
   readonly carried: readonly OpenPoint[];
   readonly broughtInto:
-    | { readonly agreementId: string; readonly number: string; readonly documentId: string }
+    | {
+        readonly agreementId: string;
+        readonly number: string;
+        readonly documents: readonly { readonly id: string; readonly name: string }[];
+      }
     | undefined;
   /** Of the agreement that is read; the first put first. */
   readonly notes: readonly SeasonNoteView[];
@@ -82,7 +87,14 @@ export async function readPastSeasons(
               count: Number(count),
               amount,
             })),
-            broughtInto: into && { agreementId: into.intoId, number: into.into, documentId: into.id },
+            broughtInto: into && {
+              agreementId: into.intoId,
+              number: into.into,
+              documents: into.documents.map(({ id, kind, serial }) => ({
+                id,
+                name: documentName({ kind: kind as DocumentKind, number: serial }),
+              })),
+            },
             notes: notes.filter((note) => note.ofAgreementId === row.id),
           };
         })

@@ -2,7 +2,12 @@
  * All that is recorded about the money of some agreements.
  */
 import type { Transaction } from '../../open-store.ts';
-import { type BroughtForwardRow, readBroughtForward } from './brought-forward-rows.ts';
+import {
+  type BroughtForwardRow,
+  type CarriedLenderRow,
+  readBroughtForward,
+  readCarriedLenders,
+} from './brought-forward-rows.ts';
 import { type DocumentRow, readDocuments } from './document-rows.ts';
 import { type HoldEndRow, type HoldRow, readHoldEnds, readHolds } from './hold-rows.ts';
 import { type LienEndRow, type LienNoticeRow, readLienEnds, readLienNotices } from './lien-rows.ts';
@@ -30,6 +35,8 @@ export interface MoneyRows {
   readonly lienEnds: readonly LienEndRow[];
   /** Of sealed seasons, where their balance went. */
   readonly broughtForward: readonly BroughtForwardRow[];
+  /** Joint payees of what was brought forward from sealed seasons. */
+  readonly carriedLenders: readonly CarriedLenderRow[];
 }
 
 export async function readMoneyRows(tx: Transaction, agreementIds: readonly string[]): Promise<MoneyRows> {
@@ -45,5 +52,6 @@ export async function readMoneyRows(tx: Transaction, agreementIds: readonly stri
     liens: await readLienNotices(tx, agreementIds),
     lienEnds: await readLienEnds(tx, agreementIds),
     broughtForward: await readBroughtForward(tx, agreementIds),
+    carriedLenders: await readCarriedLenders(tx, agreementIds),
   };
 }

@@ -87,12 +87,18 @@ function Balance({ season, past, parties, figures, mayIssue }: PastSeasonPartPro
   if (broughtInto) {
     return (
       <p>
-        Its balance, {owed} that {who} owed, was{' '}
-        <a href={`/money/documents/${broughtInto.documentId}`}>brought forward</a>
+        Its balance, {owed} that {who} owed, was brought forward
         {broughtInto.agreementId === parties.agreementId
           ? ' into this agreement'
           : ` into agreement ${broughtInto.number}`}
-        , and is owed there.
+        , and is owed there by{' '}
+        {broughtInto.documents.map(({ id, name }, index) => (
+          <span key={id}>
+            {index === 0 ? '' : ', '}
+            <a href={`/money/documents/${id}`}>{name}</a>
+          </span>
+        ))}
+        .
       </p>
     );
   }
@@ -107,8 +113,9 @@ function Balance({ season, past, parties, figures, mayIssue }: PastSeasonPartPro
   return (
     <>
       <p>
-        Its balance, {owed} that {who} owed, is not brought forward yet. Brought forward, it is due today
-        under this agreement; what was held stays held.
+        Its balance, {owed} that {who} owed, is not brought forward yet. Brought forward, each open document
+        goes on under this agreement, due when it was due; what was held stays held. A discount for paying
+        early does not go along.
       </p>
       <RecordForm
         action={bringBalance}
