@@ -132,6 +132,47 @@ describe('a season', () => {
     );
   });
 
+  test('adds up with what was taken off for paying early, and tells interest that is not charged', async () => {
+    const world = await moneyWorld(record, {
+      conditions: {
+        payment: {
+          ...{ netDays: '5', from: 'invoice', invoices: 'day' },
+          discount: { percent: '2', withinDays: '3' },
+          interest: { percentPerYear: '12', dayCount: 'actual/365' },
+        },
+      },
+    });
+    const { agreementId, seller, buyer } = world;
+    world.on('2026-11-01');
+    await world.deliver({ T1: '10', T2: '12' }, '2026-10-30');
+    await world.deliver({ T3: '20' }, '2026-10-31');
+    await world.invoice();
+    // 2,200.00 less 2 % settles the first invoice; the second, 2,000.00, is due on 6 November.
+    await recordPayment(seller, {
+      agreementId,
+      direction: 'received',
+      payment: { amount: '2156', paid_on: '2026-11-01', method: 'check' },
+      confirmed: true,
+    });
+    world.on('2026-12-06');
+    const { statement, points } = await readClose(buyer, { agreementId });
+    expect(statement.money).toEqual({
+      settled: '4200.00',
+      invoiced: '4200.00',
+      paid: '2156.00',
+      discounts: '44.00',
+      balance: '2000.00',
+    });
+    // 2,000.00 × 30 days × 12 % ÷ 365 = 19.726.
+    expect(points).toEqual([
+      { kind: 'interest', count: 1, amount: '19.73' },
+      { kind: 'balance', count: 1, amount: '2000.00' },
+    ]);
+    await expect(
+      proposeClose(seller, { agreementId, carriesOver: false, name: 'Wren Alder' }),
+    ).rejects.toThrow(/Interest of 19\.73 USD is not charged yet/);
+  });
+
   test('has a new statement once something is recorded after the first', async () => {
     const world = await season(true);
     const { agreementId, seller, buyer } = world;

@@ -61,7 +61,10 @@ export function closingFacts(statement: ClosingStatement, figures: Figures): rea
     ofMoney('The loads came to', amount(money.settled, `in favour of ${buyer}`)),
     // Before what was invoiced, which holds the notes for it: after that it would be counted again.
     ...adjustmentFacts(statement, figures).map(([name, value]) => ofMoney(name, value)),
-    ofMoney('Invoiced, notes and fees included', amount(money.invoiced, `in favour of ${buyer}`)),
+    ofMoney('Invoiced, with notes, fees and advances', amount(money.invoiced, `in favour of ${buyer}`)),
+    ...(money.discounts === undefined
+      ? []
+      : [ofMoney('Taken off for paying early', amount(money.discounts, 'given back'))]),
     ofMoney('Paid', amount(money.paid, `by ${seller}`)),
     ofMoney('Left at the close', balanceWords(statement, figures)),
     ofQuestions('Questions decided', questions.decided),

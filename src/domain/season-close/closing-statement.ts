@@ -45,7 +45,14 @@ export const closingStatementShape = z.strictObject({
       standing: z.enum(['under', 'within', 'over']),
     })
     .nullable(),
-  money: z.strictObject({ settled: figure, invoiced: figure, paid: figure, balance: figure }),
+  money: z.strictObject({
+    settled: figure,
+    invoiced: figure,
+    paid: figure,
+    /** Taken for paying early, above zero; absent where there were none. invoiced − discounts − paid = balance. */
+    discounts: figure.optional(),
+    balance: figure,
+  }),
   questions: z.strictObject({ decided: count, withdrawn: count, agreed: count }),
   /** What the agreed rules for the season come to; absent where none is, as in statements from before there were any. */
   adjustments: z

@@ -17,6 +17,7 @@ export const OPEN_POINT_KINDS = [
   'unsettled',
   'advance',
   'adjustment',
+  'interest',
   'balance',
 ] as const;
 export type OpenPointKind = (typeof OPEN_POINT_KINDS)[number];
@@ -27,6 +28,7 @@ const CARRIED: readonly OpenPointKind[] = [
   'unsettled',
   'advance',
   'adjustment',
+  'interest',
   'balance',
 ];
 
@@ -93,6 +95,10 @@ export function pointInWords(
       return amount === null
         ? `${many('agreed rule', 'agreed rules')} for the season cannot be worked out yet${why === undefined ? '' : `: ${why}`}`
         : `${owing(amount, { seller, buyer, money })} by the agreed rules for the season, on no note yet`;
+    case 'interest':
+      return amount?.startsWith('-')
+        ? `Interest of ${money(amount.slice(1))} was charged too much, and is not given back`
+        : `Interest of ${money(amount ?? '0')} is not charged yet`;
     case 'balance':
       return owing(amount ?? '0', { seller, buyer, money });
   }

@@ -6,13 +6,7 @@ import { type LocalDate, parseLocalDate } from '../../domain/dates/local-date.ts
 import { type AgedSums, ageing, daysLate } from '../../domain/money/ageing.ts';
 import { minorUnits } from '../../domain/money/minor-units.ts';
 import { documentName } from '../../domain/money/money-document.ts';
-import type {
-  HeldAmount,
-  LienNamed,
-  NotInvoiced,
-  OpenItem,
-  Statement,
-} from '../../domain/money/statement.ts';
+import type { HeldAmount, NotInvoiced, OpenItem, Statement } from '../../domain/money/statement.ts';
 import { type Money, printAmount } from '../../domain/settlement/line.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readLoads } from '../../store/rows/load-rows.ts';
@@ -20,8 +14,9 @@ import { type Context, permit } from '../context.ts';
 import { groupRows } from '../group-rows.ts';
 import { partyName } from '../people/party-name.ts';
 import { badInput } from '../read-input-rows.ts';
+import { liensOf } from './liens-named.ts';
 import type { MoneyFrame } from './money-frame.ts';
-import { liveHolds, liveLiens, someRows, standingBy } from './money-rows.ts';
+import { liveHolds, someRows, standingBy } from './money-rows.ts';
 import { notInvoiced, readPending } from './not-invoiced.ts';
 import { type Partner, readerSign, readPartnerMoney } from './partner-money.ts';
 import { compareText, moneyEvents, nameOf } from './statement-entries.ts';
@@ -269,41 +264,5 @@ async function notInvoicedOf(
       provisional: print(sign * sums.provisional),
       advances: print(sign * sums.advances),
     },
-  ];
-}
-
-/** Each lender once for each season that money of theirs comes from. */
-function carriedLenders({ found, rows }: MoneyFrame): readonly LienNamed[] {
-  const seasons = groupRows(rows.carriedLenders, ({ lender, of }) => `${lender}\n${of}`);
-  return [...seasons.values()].flatMap(([first]) =>
-    first
-      ? [
-          {
-            agreement: found.row.number,
-            lender: first.lender,
-            conditions: `with what was brought forward from agreement ${first.of}`,
-          },
-        ]
-      : [],
-  );
-}
-
-function liensOf(frame: MoneyFrame): readonly LienNamed[] {
-  const agreement = frame.found.row.number;
-  const agreed = (frame.conditions.lienHolders ?? []).map(({ name }) => ({
-    agreement,
-    lender: name,
-    conditions: 'named in the agreement',
-  }));
-  // What a lender had on the money of a sealed season, it has where that money is now.
-  if (frame.rows.broughtForward.length > 0) return [];
-  return [
-    ...agreed,
-    ...carriedLenders(frame),
-    ...liveLiens(frame.rows).map(({ fact }) => ({
-      agreement,
-      lender: fact.lender,
-      conditions: fact.conditions,
-    })),
   ];
 }

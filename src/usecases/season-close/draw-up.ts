@@ -26,6 +26,8 @@ import type { FoundAgreement } from '../agreements/find-agreement.ts';
 import { countedLoad } from '../agreements/read-progress.ts';
 import type { Context } from '../context.ts';
 import { outcomesOf } from '../loads/load-views.ts';
+import { advancesLeft } from '../money/advances-left.ts';
+import { chargedSoFar, interestOwed } from '../money/charge-interest.ts';
 import { claimLoads } from '../money/claim-loads.ts';
 import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { countedPayments, liveHolds, signedAmount } from '../money/money-rows.ts';
@@ -85,6 +87,7 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
       paid: frame.print(
         countedPayments(frame.rows).reduce((sum, { payment }) => sum + signedAmount(payment, frame), 0n),
       ),
+      ...discountsIn(frame),
       balance: frame.print(frame.standing.balance),
     },
     questions: {
@@ -104,6 +107,14 @@ export async function drawUp(tx: Transaction, context: Context, found: FoundAgre
   return { statement, points, journal };
 }
 
+/** What was taken off for paying early. */
+function discountsIn({ rows, money, print }: MoneyFrame): Pick<ClosingStatement['money'], 'discounts'> {
+  const sum = countedPayments(rows)
+    .flatMap(({ answer }) => answer.fact.allocated)
+    .reduce((total, { discount }) => total + minorUnits(discount, money), 0n);
+  return sum === 0n ? {} : { discounts: print(sum) };
+}
+
 /** The differences that both agreed to leave standing. */
 function differencesIn(notes: readonly SeasonNoteView[]): Pick<ClosingStatement, 'differences'> {
   const agreed = notes.filter(({ kind, standing }) => kind === 'difference' && standing === 'confirmed');
@@ -113,15 +124,20 @@ function differencesIn(notes: readonly SeasonNoteView[]): Pick<ClosingStatement,
   };
 }
 
-/** Advances of loads that have not settled: what the loads come to later is owed less by them. */
-function advancesLeft({ rows, money, print }: MoneyFrame): readonly OpenPoint[] {
-  const left = new Map<string, bigint>();
-  for (const { load, advance } of rows.documents.flatMap(({ fact }) => fact.loads)) {
-    left.set(load, (left.get(load) ?? 0n) - minorUnits(advance, money));
-  }
-  const given = [...left.values()].filter((amount) => amount !== 0n);
+/** What the loads come to later is owed less by them. */
+function advancePoints(frame: MoneyFrame): readonly OpenPoint[] {
+  const given = [...advancesLeft(frame).values()];
   const sum = given.reduce((total, amount) => total + amount, 0n);
-  return sum === 0n ? [] : [{ kind: 'advance', count: given.length, amount: print(sum) }];
+  return sum === 0n ? [] : [{ kind: 'advance', count: given.length, amount: frame.print(sum) }];
+}
+
+/** Interest on what was late, through today, that is on no document yet. */
+async function interestLeft(tx: Transaction, frame: MoneyFrame): Promise<readonly OpenPoint[]> {
+  if (!frame.conditions.payment?.interest) return [];
+  const charged = await chargedSoFar(tx, frame);
+  const owed = interestOwed(frame, { through: frame.today, charged });
+  const sum = owed.reduce((total, { units }) => total + units, 0n);
+  return sum === 0n ? [] : [{ kind: 'interest', count: owed.length, amount: frame.print(sum) }];
 }
 
 /** How open points name the parties and write money, as it is kept: plain figures. */
@@ -185,7 +201,8 @@ async function openPoints(
           },
         ]),
     ...counted('unsettled', standings.filter(({ isVoid, status }) => !isVoid && status === null).length),
-    ...advancesLeft(frame),
+    ...advancePoints(frame),
+    ...(await interestLeft(tx, frame)),
     ...adjustmentPoints(rules, frame),
     ...(standing.balance === 0n
       ? []

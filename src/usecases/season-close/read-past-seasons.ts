@@ -7,10 +7,12 @@ import { type DocumentKind, documentName } from '../../domain/money/money-docume
 import type { OpenPoint } from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
+import { readUnsettledLoads } from '../../store/rows/load-rows.ts';
 import { type BroughtForwardRow, readBroughtForward } from '../../store/rows/money/brought-forward-rows.ts';
 import { type FoundAgreement, findOwnAgreement, withVersions } from '../agreements/find-agreement.ts';
 import { type Context, permit } from '../context.ts';
-import { frameOf } from '../money/money-frame.ts';
+import { advancesLeft } from '../money/advances-left.ts';
+import { frameOf, type MoneyFrame } from '../money/money-frame.ts';
 import { isOfTheSame, type SealedSeason, sealedSeason } from './find-sealed-season.ts';
 import { type SeasonNoteView, seasonNotesOf } from './season-notes.ts';
 
@@ -22,6 +24,8 @@ export interface PastSeason {
   readonly balance: string;
   /** What both sides carried over. */
   readonly carried: readonly OpenPoint[];
+  /** Loads that had not settled, each with the advance on it that is in the balance, a decimal string; null where there is none. */
+  readonly unsettled: readonly { readonly ticket: string; readonly advance: string | null }[];
   readonly broughtInto:
     | {
         readonly agreementId: string;
@@ -66,6 +70,10 @@ export async function readPastSeasons(
       sealed.map((season) => season.found),
     );
     const notes = await seasonNotesOf(tx, found, context.caller);
+    const unsettled = new Map<string, PastSeason['unsettled']>();
+    for (const season of sealed) {
+      unsettled.set(season.found.row.id, await unsettledIn(tx, await frameOf(tx, context, season.found)));
+    }
     const { sellerName, buyerName } = found.row;
     return {
       seller: sellerName,
@@ -87,6 +95,7 @@ export async function readPastSeasons(
               count: Number(count),
               amount,
             })),
+            unsettled: unsettled.get(row.id) ?? [],
             broughtInto: into && {
               agreementId: into.intoId,
               number: into.into,
@@ -112,4 +121,12 @@ async function broughtBy(
     seasons.map(({ row }) => row.id),
   );
   return new Map(rows.map((row) => [row.agreementId, row]));
+}
+
+async function unsettledIn(tx: Transaction, frame: MoneyFrame): Promise<PastSeason['unsettled']> {
+  const advances = advancesLeft(frame);
+  return (await readUnsettledLoads(tx, frame.agreementId)).map(({ id, ticket }) => {
+    const advance = advances.get(id);
+    return { ticket, advance: advance === undefined ? null : frame.print(advance) };
+  });
 }

@@ -24,7 +24,13 @@ export const statement: ClosingStatement = {
     delivered: '7412.345',
     standing: 'within',
   },
-  money: { settled: '498765.43', invoiced: '497654.32', paid: '496543.21', balance: '1111.11' },
+  money: {
+    settled: '498765.43',
+    invoiced: '497999.99',
+    paid: '496543.21',
+    discounts: '345.67',
+    balance: '1111.11',
+  },
   questions: { decided: '6', withdrawn: '7', agreed: '8' },
   adjustments: [
     {

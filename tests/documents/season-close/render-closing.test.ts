@@ -188,7 +188,9 @@ describe('every leaf of the statement', () => {
     // What was issued in full is said once, and what the seller owes is said of the seller.
     const issued = { rule: 'surplus', words: 'Over.', amount: '-40.00', issued: '-40.00' } as const;
     expect(said({ ...sealed, statement: { ...statement, adjustments: [issued] } })).toContain(
-      squeezed('Beyond the agreed volume Quillback Acres owes 40.00 USD Invoiced, notes and fees included'),
+      squeezed(
+        'Beyond the agreed volume Quillback Acres owes 40.00 USD Invoiced, with notes, fees and advances',
+      ),
     );
   });
 
@@ -229,7 +231,7 @@ describe('every leaf of the statement', () => {
     const text = said({ ...sealed, statement: { ...statement, money } });
     for (const wanted of [
       'The loads came to 1.00 USD in favour of Tarn Hollow Dairy',
-      'Invoiced, notes and fees included 2.00 USD in favour of Tarn Hollow Dairy',
+      'Invoiced, with notes, fees and advances 2.00 USD in favour of Tarn Hollow Dairy',
       'Paid 3.00 USD by Quillback Acres',
       'Left at the close Quillback Acres owes 4.00 USD',
     ])

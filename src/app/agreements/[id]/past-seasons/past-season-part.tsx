@@ -44,6 +44,7 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
           </ul>
         </>
       )}
+      <Unsettled {...props} />
       <Balance {...props} />
       {notes.length === 0 ? null : (
         <ul className="corrections">
@@ -75,6 +76,26 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
         />
       ) : null}
     </section>
+  );
+}
+
+/** Which loads are still to be priced, and what was paid on them already: nobody is to owe it twice. */
+function Unsettled({ season: { unsettled }, parties, figures }: PastSeasonPartProps) {
+  if (unsettled.length === 0) return null;
+  return (
+    <>
+      <p>Loads that had not settled:</p>
+      <ul>
+        {unsettled.map(({ ticket, advance }) => (
+          <li key={ticket}>
+            {ticket}
+            {advance === null
+              ? ''
+              : `, with an advance of ${figures.show(advance)} ${parties.currency} that is in the balance already: put what the load comes to less that`}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -23,6 +23,7 @@ const PAGES: Readonly<Record<OpenPointKind, (agreementId: string) => string>> = 
   unsettled: (id) => `/loads?agreement=${id}`,
   advance: (id) => `/money/documents?agreement=${id}`,
   adjustment: () => '#season-rules',
+  interest: (id) => `/money/issue?agreement=${id}`,
   balance: (id) => `/money/statement?agreement=${id}`,
 };
 
