@@ -87,7 +87,7 @@ test('one difference is left standing, agreed to by the other side', async () =>
   expect(await main(buyer.page)).toContain('One difference is noted and not answered');
 
   await seller.page.goto('/');
-  await seller.page.getByRole('link', { name: 'Answer it' }).click();
+  await seller.page.getByRole('link', { name: 'Read and answer it' }).click();
   await seller.page.waitForURL(`**${at}`);
   expect(await main(seller.page)).toContain(said);
   await seller.page.getByRole('button', { name: 'Agree to leave it standing' }).click();
