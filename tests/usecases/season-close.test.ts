@@ -126,7 +126,7 @@ describe('a season', () => {
       { kind: 'balance', count: 1, amount: '2200.00' },
     ]);
     await expect(proposeClose(seller, { ...propose, carriesOver: false })).rejects.toThrow(
-      /One load has not settled\. .+ owes 2200\.00 USD/,
+      /One load has not settled\. .+ owes 2200\.00 USD\. Settle that first, or tick that what may be carried over is carried over\.$/,
     );
     await recordPayment(buyer, {
       agreementId,
@@ -135,7 +135,7 @@ describe('a season', () => {
       confirmed: true,
     });
     await expect(proposeClose(seller, { ...propose, carriesOver: true })).rejects.toThrow(
-      /One payment is not answered/,
+      /One payment is not answered\. Settle that first\.$/,
     );
   });
 
