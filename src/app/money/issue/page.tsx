@@ -23,7 +23,7 @@ export default async function IssuePage({ searchParams }: { readonly searchParam
   // Only what was told of here may say what was just issued.
   const issuedIds = told === undefined ? [] : (askedText(asked, 'issued') ?? '').split('.');
   const { which, view, issued, role } = await ask(async (context) => {
-    const found = await whichAgreement(context, { asked, locale });
+    const found = await whichAgreement(context, { asked, locale, isToIssue: true });
     const { agreementId } = found;
     const list =
       agreementId === undefined || issuedIds.length === 0
@@ -40,10 +40,7 @@ export default async function IssuePage({ searchParams }: { readonly searchParam
     return (
       <>
         <h1>Issue invoices</h1>
-        <AgreementChoice
-          agreements={which.agreements.filter(({ isSealed }) => !isSealed)}
-          path="/money/issue"
-        />
+        <AgreementChoice agreements={which.agreements} path="/money/issue" />
       </>
     );
   }

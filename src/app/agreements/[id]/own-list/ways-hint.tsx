@@ -11,7 +11,11 @@ export interface WaysHintProps {
 export function WaysHint({ agreementId, partner, isSealed }: WaysHintProps) {
   return (
     <div className="hint">
-      <p>{isSealed ? 'Its season is sealed, so the record stays as it is.' : 'A row that does not agree:'}</p>
+      <p>
+        {isSealed
+          ? 'Its season is sealed, so the record stays as it is.'
+          : 'How a row that does not agree can end:'}
+      </p>
       <ul>
         {isSealed ? null : (
           <li>
