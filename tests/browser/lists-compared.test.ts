@@ -153,7 +153,7 @@ test('a viewer reads, and is asked nothing', async () => {
 test('neither sees the other’s list once one of them no longer agrees', async () => {
   await seller.page.goto(at);
   expect(await press(seller.page, 'No longer show our lists')).toBe(
-    'Your side no longer agrees. From now on neither side sees the other’s lists.',
+    'Your side no longer agrees. Neither side sees the other’s lists now.',
   );
   for (const { page } of [seller, buyer]) {
     await page.goto(at);
@@ -161,7 +161,13 @@ test('neither sees the other’s list once one of them no longer agrees', async 
     expect(await main(page)).toContain('nobody but your side sees them.');
   }
   expect(await theirs(buyer.page)).toMatch(/Quillback Acresno longer agrees, since/);
+  expect(await theirs(buyer.page)).toContain(
+    'Quillback Acres has taken its word back, so neither side sees the other’s lists now.',
+  );
   expect(await main(buyer.page)).not.toContain('grower.csv');
   expect(await main(seller.page)).not.toContain('dairy.csv');
+  expect(await press(buyer.page, 'Take our word back')).toContain('Your side no longer agrees.');
+  await buyer.page.goto(at);
+  expect(await theirs(buyer.page)).toContain('If you agree, and Quillback Acres does too');
   expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
 });

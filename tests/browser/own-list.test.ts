@@ -45,6 +45,10 @@ test('a list is brought, matched and compared, without scripts', async () => {
   expect(text).toContain('two digits of the net weight have changed places');
   expect(text).toContain('Only in your list');
   expect(text).toContain('Only in the record');
+  // How a row can end is said once, and the rows come before another list.
+  expect(text.split('If you give way').length).toBe(2);
+  expect(await page.getByRole('link', { name: /^Put this load right/ }).count()).toBeGreaterThan(1);
+  expect(await page.locator('.import-form button.act').count()).toBe(0);
 });
 
 test('a list of payments is brought below it, without scripts', async () => {
@@ -66,6 +70,7 @@ test('a list of payments is brought below it, without scripts', async () => {
   expect(text).toContain('checks.csv, brought on');
   expect(text).toContain('books.csv, brought on');
   expect(text).toContain('payment 1043, 1,000.00 USD paid');
+  expect(text.split('If you give way').length).toBe(2);
   for (const width of [390, 1280]) {
     await page.setViewportSize({ width, height: 900 });
     const isWide = 'document.documentElement.scrollWidth > document.documentElement.clientWidth';

@@ -87,7 +87,7 @@ test('one difference is left standing, agreed to by the other side', async () =>
   expect(await main(buyer.page)).toContain('One difference is noted and not answered');
 
   await seller.page.goto('/');
-  await seller.page.getByRole('link', { name: 'Answer it' }).click();
+  await seller.page.getByRole('link', { name: 'Read and answer it' }).click();
   await seller.page.waitForURL(`**${at}`);
   expect(await main(seller.page)).toContain(said);
   await seller.page.getByRole('button', { name: 'Agree to leave it standing' }).click();
@@ -117,7 +117,10 @@ test('what is open is carried over by both, and the second signature seals', asy
   await seller.page.waitForSelector('[role=status].told');
   expect(await main(seller.page)).toContain('The other side has yet to sign it.');
 
-  await buyer.page.goto(at);
+  await buyer.page.goto('/');
+  expect(await main(buyer.page)).toContain('Quillback Acres has drawn up and signed the closing statement');
+  await buyer.page.getByRole('link', { name: 'Read and answer it' }).click();
+  await buyer.page.waitForURL(`**${at}`);
   expect(await main(buyer.page)).toContain('Carried over by signing: Tarn Hollow Dairy owes 2,700.00 USD.');
   await buyer.page.fill('[name=name]', 'Juniper Marsh');
   await buyer.page.getByRole('button', { name: 'Sign, and seal the season' }).click();
@@ -139,6 +142,26 @@ test('nothing is recorded in it any more, also by a form that was opened before'
   expect(await main(page)).toContain('Both of you have sealed its season');
   await page.goto('/loads/new');
   expect(await main(page)).not.toContain('Q-TEST');
+  for (const { page: reader } of [seller, buyer]) {
+    await reader.goto(`/loads/${ids.loads['T4']}`);
+    expect((await main(reader)).split('Its season is sealed').length).toBe(2);
+    expect(await reader.locator('main button').count()).toBe(0);
+    expect(await reader.locator('main a[href$="/correct"], main a[href^="/retests/new"]').count()).toBe(0);
+    await reader.goto(`/money/pay?agreement=${ids.agreementId}`);
+    await reader.waitForURL(`**/agreements/${ids.agreementId}`);
+    await reader.goto('/money/pay');
+    expect(await main(reader)).not.toContain('Q-TEST');
+    await reader.goto(`/money/payments?agreement=${ids.agreementId}`);
+    expect(await reader.locator('main button, main a[href^="/money/pay?"]').count()).toBe(0);
+    await reader.goto(`/money/issue?agreement=${ids.agreementId}`);
+    expect(await main(reader)).toContain('nothing is issued under it any more');
+    expect(await reader.locator('main button').count()).toBe(0);
+    await reader.goto(`/money/documents?agreement=${ids.agreementId}`);
+    await reader.locator('main a[href^="/money/documents/"]').first().click();
+    await reader.waitForURL(/documents\/[0-9a-f-]{36}$/);
+    expect(await main(reader)).toContain('nothing about this document is recorded any more');
+    expect(await reader.locator('main a[href*="question=yes"], main a[href^="/money/pay?"]').count()).toBe(0);
+  }
 });
 
 test('the saved file is checked without the record, and a changed byte fails', async () => {
@@ -210,6 +233,8 @@ test('the next agreement takes up the balance, and what both agree on later', as
   for (const { page: reader } of [seller, buyer]) {
     await reader.goto(`/money/statement?agreement=${ids.agreementId}`);
     expect(await main(reader)).toContain('Carried over to agreement Q-NEXT');
+    await reader.goto(`/money?agreement=${ids.agreementId}`);
+    expect(await main(reader)).toContain('its balance was carried over to agreement Q-NEXT');
   }
   expect([...seller.complaints, ...buyer.complaints]).toEqual([]);
 });

@@ -8,6 +8,7 @@ import { merkleRoot } from '../../src/journal/merkle.ts';
 import type { Context } from '../../src/usecases/context.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { recordPayment } from '../../src/usecases/money/record-payment.ts';
+import { readActions } from '../../src/usecases/notices/read-actions.ts';
 import { proposeClose, signClose } from '../../src/usecases/season-close/close-season.ts';
 import { readClose } from '../../src/usecases/season-close/read-close.ts';
 import { verifyRecord } from '../../src/usecases/verify/verify-record.ts';
@@ -44,6 +45,12 @@ const load = (agreementId: string, ticket: string) => ({
   confirmed: true,
   loads: [{ ticket, delivered_at: '2026-11-21T09:00:00-07:00', gross: '50000', tare: '30000', unit: 'lb' }],
 });
+
+/** What is asked of a side about its seasons. */
+const asked = async (context: Context) =>
+  (await readActions(context, { locale: 'en-US' })).flatMap(({ kind, words, path, since }) =>
+    kind === 'season' ? [{ words, path, since }] : [],
+  );
 
 async function documents({ agreementId }: MoneyWorld): Promise<readonly string[]> {
   const client = await record.superuser();
@@ -119,7 +126,7 @@ describe('a season', () => {
       { kind: 'balance', count: 1, amount: '2200.00' },
     ]);
     await expect(proposeClose(seller, { ...propose, carriesOver: false })).rejects.toThrow(
-      /One load has not settled\. .+ owes 2200\.00 USD/,
+      /One load has not settled\. .+ owes 2200\.00 USD\. Settle that first, or tick that what may be carried over is carried over\.$/,
     );
     await recordPayment(buyer, {
       agreementId,
@@ -128,7 +135,7 @@ describe('a season', () => {
       confirmed: true,
     });
     await expect(proposeClose(seller, { ...propose, carriesOver: true })).rejects.toThrow(
-      /One payment is not answered/,
+      /One payment is not answered\. Settle that first\.$/,
     );
   });
 
@@ -199,6 +206,29 @@ describe('a season', () => {
     expect((await readClose(seller, { agreementId })).statement.carried).toEqual([
       { kind: 'unsettled', count: '1', words: 'One load has not settled', amount: null },
     ]);
+  });
+
+  test('waits for the other side’s signature while its statement can be signed', async () => {
+    const world = await season(true);
+    const { agreementId, seller, buyer } = world;
+    expect(await asked(buyer)).toEqual([]);
+    world.on('2026-11-26');
+    await proposeClose(seller, { agreementId, carriesOver: false, name: 'Wren Alder' });
+    const waits = {
+      words: expect.stringMatching(
+        /^Quillback Acres \d+ has drawn up and signed the closing statement of agreement M-\d+\. Read it, and sign it or say what is missing\.$/,
+      ),
+      path: `/agreements/${agreementId}/season-close`,
+      since: expect.stringMatching(/^2026-11-26T18:00:00\.\d{3}Z$/),
+    };
+    expect([await asked(seller), await asked(buyer)]).toEqual([[], [waits]]);
+    // A load more, and that statement can no longer be signed.
+    await recordLoads(seller, load(agreementId, 'T3'));
+    expect([await asked(seller), await asked(buyer)]).toEqual([[], []]);
+    const second = await proposeClose(buyer, { agreementId, carriesOver: true, name: 'Juniper Marsh' });
+    expect([(await asked(seller)).length, await asked(buyer)]).toEqual([1, []]);
+    await signClose(seller, { ...second, name: 'Wren Alder' });
+    expect([await asked(seller), await asked(buyer)]).toEqual([[], []]);
   });
 
   test('is closed by its two parties’ owners alone', async () => {

@@ -1,6 +1,7 @@
 /**
  * Pages about the payments of one agreement: the one that is asked for, or the only one. Advisers see no money.
  */
+import { redirect } from 'next/navigation';
 import type { Verb } from '../../domain/parties/permissions.ts';
 import { type AgreementSummary, readAgreementList } from '../../usecases/agreements/read-agreement-list.ts';
 import { type Context, permit } from '../../usecases/context.ts';
@@ -14,16 +15,23 @@ export interface ChosenMoney {
   readonly money: AgreementPayments | undefined;
 }
 
-/** Refuses `not-allowed` for a role without the verb, and `not-found` for an agreement that is not one's own. */
+/**
+ * Refuses `not-allowed` for a role without the verb, and `not-found` for an agreement that is not one's own. Where a payment is
+ * to be recorded, no sealed agreement is offered, and one that is asked for leads to its own page, which says that.
+ */
 export async function chooseMoney(
   context: Context,
   { asked, locale, verb }: { readonly asked: Asked; readonly locale: string; readonly verb: Verb },
 ): Promise<ChosenMoney> {
   permit(context, verb);
-  const agreements = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
+  const isReading = verb === 'read';
+  const agreements = (await readAgreementList(context, { locale })).filter(
+    ({ side, isSealed }) => side !== 'adviser' && (isReading || !isSealed),
+  );
   const agreementId =
     askedText(asked, 'agreement') ?? (agreements.length === 1 ? agreements[0]?.id : undefined);
   const money = agreementId === undefined ? undefined : await readPayments(context, { agreementId });
+  if (money?.isSealed && !isReading) redirect(`/agreements/${money.agreementId}`);
   return { agreements, money };
 }
 

@@ -41,7 +41,7 @@ function PartnerItem({ standing, role }: { readonly standing: PartnerStanding; r
           to={addressOf('/money/statement', { partner: partnerId, agreement: about })}
           label="Statement"
         />
-        {agreements.flatMap(({ id, number, isIssuer }) => {
+        {agreements.flatMap(({ id, number, isIssuer, isSealed }) => {
           const of = agreements.length === 1 ? '' : ` of ${number}`;
           return [
             <Step
@@ -50,7 +50,7 @@ function PartnerItem({ standing, role }: { readonly standing: PartnerStanding; r
               label={`Invoices and notes${of}`}
             />,
             <Step key={`payments ${id}`} to={`/money/payments?agreement=${id}`} label={`Payments${of}`} />,
-            isIssuer && mayDo(role, 'issue-invoice') ? (
+            isIssuer && !isSealed && mayDo(role, 'issue-invoice') ? (
               <Step key={`issue ${id}`} to={`/money/issue?agreement=${id}`} label={`Issue${of}`} />
             ) : null,
           ];

@@ -4,7 +4,12 @@
 import type { PartnerStanding } from '../../usecases/money/read-money.ts';
 
 /** "Tarn Hollow Dairy owes you 241,310.52 USD on what is invoiced." */
-export function balanceWords({ partner, direction, balance, currency }: PartnerStanding): string {
+export function balanceWords(standing: PartnerStanding): string {
+  const { partner, direction, balance, currency, agreements } = standing;
+  const [only] = agreements;
+  if (agreements.length === 1 && only && only.carriedInto !== null) {
+    return `You and ${partner} owe each other nothing under it any more: its season is sealed, and its balance was carried over to agreement ${only.carriedInto}.`;
+  }
   switch (direction) {
     case 'they-owe':
       return `${partner} owes you ${balance} ${currency} on what is invoiced.`;

@@ -12,12 +12,18 @@ export interface WhichAgreement {
   readonly agreements: readonly AgreementSummary[];
 }
 
-/** Refuses `not-allowed`. */
+/** Where something is to be issued, none whose season is sealed is offered. Refuses `not-allowed`. */
 export async function whichAgreement(
   context: Context,
-  { asked, locale }: { readonly asked: Asked; readonly locale: string },
+  {
+    asked,
+    locale,
+    isToIssue = false,
+  }: { readonly asked: Asked; readonly locale: string; readonly isToIssue?: boolean },
 ): Promise<WhichAgreement> {
-  const agreements = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
+  const agreements = (await readAgreementList(context, { locale })).filter(
+    ({ side, isSealed }) => side !== 'adviser' && !(isToIssue && isSealed),
+  );
   const only = agreements.length === 1 ? agreements[0]?.id : undefined;
   return { agreementId: askedText(asked, 'agreement') ?? only, agreements };
 }

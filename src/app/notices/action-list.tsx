@@ -15,7 +15,7 @@ const STEPS: Readonly<Record<ActionView['kind'], string>> = {
   draft: 'See the draft',
   correction: 'Look at it',
   retest: 'To the question',
-  season: 'Answer it',
+  season: 'Read and answer it',
   money: 'Go to it',
 };
 

@@ -26,8 +26,9 @@ export async function chooseAgreement(
   { asked, locale, verb }: { readonly asked: Asked; readonly locale: string; readonly verb: Verb },
 ): Promise<Chosen> {
   permit(context, verb);
-  const own = (await readAgreementList(context, { locale })).filter(({ side }) => side !== 'adviser');
-  const agreements = own.filter(({ isSealed }) => !isSealed);
+  const agreements = (await readAgreementList(context, { locale })).filter(
+    ({ side, isSealed }) => side !== 'adviser' && !isSealed,
+  );
   const agreementId =
     askedText(asked, 'agreement') ?? (agreements.length === 1 ? agreements[0]?.id : undefined);
   const agreement =
@@ -35,9 +36,7 @@ export async function chooseAgreement(
   if (agreement?.side === 'adviser') {
     throw new Refusal('not-yours', 'An adviser reads the agreement; its two parties write to it.');
   }
-  if (own.some(({ id, isSealed }) => isSealed && id === agreementId)) {
-    redirect(`/agreements/${agreementId}`);
-  }
+  if (agreement?.isSealed) redirect(`/agreements/${agreement.id}`);
   return { agreements, agreement };
 }
 
@@ -50,7 +49,7 @@ export function AgreementChoice({
   readonly path: string;
 }) {
   if (agreements.length === 0)
-    return <p>There is no agreement here yet, so there is nothing to record for.</p>;
+    return <p>There is no open agreement here, so there is nothing to record for.</p>;
   return (
     <>
       <p>Under which agreement?</p>

@@ -15,6 +15,8 @@ export interface ResultStoryProps {
   readonly buyer: string;
   /** A figure of it was decided by a question: there is nothing to confirm or contest any more. */
   readonly isDecided?: boolean;
+  /** Its season is sealed: nothing is done about it any more. */
+  readonly isSealed?: boolean;
   /** Where to come back to once something was done. */
   readonly back: string;
 }
@@ -60,7 +62,7 @@ export function ResultStoryView(props: ResultStoryProps) {
         </p>
       )}
       <Answers {...props} />
-      <Steps {...props} />
+      {props.isSealed ? null : <Steps {...props} />}
     </div>
   );
 }
@@ -71,7 +73,7 @@ function entered({ enteredBy }: ResultStory): string {
   return `${enteredBy.isOurs ? 'Your side' : enteredBy.name} entered it.`;
 }
 
-function Answers({ story, seller, buyer, isDecided = false }: ResultStoryProps) {
+function Answers({ story, seller, buyer, isDecided = false, isSealed = false }: ResultStoryProps) {
   const { answers, enteredBy, unusable } = story;
   const contested = answers.find(({ answer }) => answer === 'contest');
   const asked = [seller, buyer].filter(
@@ -86,7 +88,7 @@ function Answers({ story, seller, buyer, isDecided = false }: ResultStoryProps) 
             : `${isOurs ? 'Your side contests' : `${name} contests`} these figures: “${reason ?? ''}”`}
         </p>
       ))}
-      {contested ? (
+      {contested && !isSealed ? (
         <p>
           Nothing settles from them until {contested.isOurs ? 'your side' : contested.name} confirms them, or{' '}
           {enteredBy === null || enteredBy.isLaboratory
@@ -96,7 +98,7 @@ function Answers({ story, seller, buyer, isDecided = false }: ResultStoryProps) 
         </p>
       ) : null}
       {contested === undefined && unusable !== null ? <p className="fault">{unusable}.</p> : null}
-      {asked.length === 0 || isDecided ? null : (
+      {asked.length === 0 || isDecided || isSealed ? null : (
         <p className="hint">
           {asked.join(' and ')} {asked.length === 1 ? 'has' : 'have'} not answered.
         </p>

@@ -18,6 +18,8 @@ export interface AgreementView {
   readonly seller: string;
   readonly buyer: string;
   readonly side: 'seller' | 'buyer' | 'adviser';
+  /** Both have signed its season shut: nothing is recorded under it any more. */
+  readonly isSealed: boolean;
   readonly timeZone: string;
   readonly currency: string;
   readonly sections: readonly Section[];
@@ -50,6 +52,7 @@ export async function readAgreementWords(
       seller: row.sellerName,
       buyer: row.buyerName,
       side: sideOf(row, context.caller),
+      isSealed: row.isSealed,
       timeZone: agreement.timeZone,
       currency: agreement.currency,
       sections: agreementInWords(agreement),

@@ -86,8 +86,11 @@ export function balancesWaiting(money: readonly PartnerMoney[], show: ShowAmount
   return money.flatMap(({ frame }): MoneyWait[] => {
     const { found, standing, print, rows } = frame;
     if (!found.row.isSealed || standing.balance === 0n || rows.broughtForward.length > 0) return [];
-    const next = money.find(({ frame: other }) => takesUp(other, frame))?.frame;
-    if (!next || next.issuer !== next.side) return [];
+    const takers = money.filter(({ frame: other }) => takesUp(other, frame));
+    const [next, ...others] = takers.filter(({ frame: other }) => other.issuer === other.side);
+    if (!next) return [];
+    const isOne = others.length === 0;
+    const into = isOne ? `agreement ${next.frame.found.row.number}` : 'one of your open agreements';
     const [owed, who] =
       standing.balance > 0n
         ? [standing.balance, found.row.buyerName]
@@ -95,8 +98,11 @@ export function balancesWaiting(money: readonly PartnerMoney[], show: ShowAmount
     return [
       {
         kind: 'bring-forward',
-        words: `The season of agreement ${found.row.number} is sealed, and ${who} owes ${show(print(owed))} ${frame.money.currency} of it. Bring that forward into agreement ${next.found.row.number}.`,
-        path: `/agreements/${next.agreementId}/past-seasons`,
+        words: `The season of agreement ${found.row.number} is sealed, and ${who} owes ${show(print(owed))} ${frame.money.currency} of it. Bring that forward into ${into}.`,
+        // Where there is a choice, the sealed season's own page leads to each.
+        path: isOne
+          ? `/agreements/${next.frame.agreementId}/past-seasons`
+          : `/agreements/${frame.agreementId}/season-close`,
         since: frame.recorded.recordedAt,
       },
     ];

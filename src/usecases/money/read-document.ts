@@ -46,6 +46,8 @@ export interface DocumentView {
   /** As it was issued; figures as decimal strings. */
   readonly document: MoneyDocument;
   readonly side: 'seller' | 'buyer';
+  /** Both have signed its season shut: it is neither paid nor held any more. */
+  readonly isSealed: boolean;
   readonly open: string;
   readonly held: string;
   /** Open and not held. */
@@ -99,6 +101,7 @@ async function viewOf(
     name: documentName({ kind: now.kind, number: String(now.serial) }),
     document: JSON.parse(text) as MoneyDocument,
     side: frame.side,
+    isSealed: found.row.isSealed,
     open: print(now.open),
     held: print(now.held),
     due: print(now.open - now.held),

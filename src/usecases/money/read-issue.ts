@@ -32,6 +32,8 @@ export interface IssueView {
   readonly side: 'seller' | 'buyer';
   readonly currency: string;
   readonly today: string;
+  /** Both have signed its season shut: nothing is issued any more, and nothing is worked out that could be. */
+  readonly isSealed: boolean;
   /** Who issues, by name, and whether that is the caller's party. */
   readonly issuer: string;
   readonly isIssuer: boolean;
@@ -75,7 +77,8 @@ export async function readIssue(
     if (!one) throw new Error('Reading an agreement that is not there was not refused');
     const { frame, partner } = one;
     const { conditions, found, issuer, side } = frame;
-    const { claims, lacking } = await claimLoads(tx, frame);
+    const { isSealed } = found.row;
+    const { claims, lacking } = isSealed ? { claims: [], lacking: [] } : await claimLoads(tx, frame);
     const isFresh = ({ isNote, corrects }: LoadClaim) => !isNote && corrects === null;
     const { seller, buyer } = found.agreement;
     return {
@@ -85,6 +88,7 @@ export async function readIssue(
       side,
       currency: frame.money.currency,
       today: frame.today,
+      isSealed,
       issuer: issuer === 'seller' ? found.row.sellerName : found.row.buyerName,
       isIssuer: issuer === side,
       invoicedBy: conditions.payment?.invoices ?? null,
@@ -95,8 +99,8 @@ export async function readIssue(
       periods: periodsOf(frame, claims.filter(isFresh)),
       corrected: claims.filter((claim) => !isFresh(claim)).map(({ load }) => load.ticket),
       lacking,
-      advance: await advanceReady(tx, frame),
-      interest: await interestReady(tx, frame),
+      advance: isSealed ? null : await advanceReady(tx, frame),
+      interest: isSealed ? null : await interestReady(tx, frame),
     };
   });
 }

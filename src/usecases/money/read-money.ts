@@ -52,6 +52,10 @@ export interface PartnerStanding {
     readonly side: 'seller' | 'buyer';
     /** Whether the reader's side issues the invoices. */
     readonly isIssuer: boolean;
+    /** Both have signed its season shut. */
+    readonly isSealed: boolean;
+    /** The number of the agreement that took its balance up; null where none has. */
+    readonly carriedInto: string | null;
   }[];
   /** Deliveries on no invoice yet. */
   readonly settledLoads: number;
@@ -175,6 +179,8 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
       number: frame.found.row.number,
       side: frame.side,
       isIssuer: frame.issuer === frame.side,
+      isSealed: frame.found.row.isSealed,
+      carriedInto: frame.rows.broughtForward[0]?.into ?? null,
     })),
     ...loads,
     settled: size(pendingSum.settled),

@@ -105,6 +105,8 @@ export interface AgreementPayments {
   readonly buyer: string;
   readonly currency: string;
   readonly today: string;
+  /** Both have signed its season shut: its payments are read, and none is recorded or answered any more. */
+  readonly isSealed: boolean;
   /** Newest first. */
   readonly payments: readonly PaymentView[];
   readonly setOffs: readonly SetOffView[];
@@ -155,6 +157,7 @@ export async function readPayments(
       buyer: frame.found.row.buyerName,
       currency: frame.money.currency,
       today: frame.today,
+      isSealed: frame.found.row.isSealed,
       payments: rows.payments.toReversed().map(({ id, fact }): PaymentView => {
         const answer = answers.get(id);
         const back = reversals.get(id);

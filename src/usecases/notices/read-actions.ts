@@ -1,6 +1,7 @@
 /**
  * What waits for the caller's party to act: offers and proposals whose turn is theirs, lots whose time is over with
- * offers on them, drafts from an adviser, payments to confirm and debts past their day. Oldest first, in sentences.
+ * offers on them, drafts from an adviser, payments to confirm, debts past their day, and closing statements to sign. Oldest
+ * first, in sentences.
  */
 
 import { figuresFor } from '../../documents/figures.ts';
@@ -15,6 +16,7 @@ import { readOpenProposals } from '../../store/rows/correction-rows.ts';
 import { readLots } from '../../store/rows/lot-rows.ts';
 import { readUnseen } from '../../store/rows/notice-rows.ts';
 import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
+import { readSeasonClose } from '../../store/rows/season-close-rows.ts';
 import { readSeasonNotes } from '../../store/rows/season-note-rows.ts';
 import { adviceInWords } from '../advice/find-advice.ts';
 import { findAgreement, sideOf, withVersions } from '../agreements/find-agreement.ts';
@@ -26,6 +28,7 @@ import { readPartnerMoney } from '../money/partner-money.ts';
 import { turnOf } from '../offers/read-offer.ts';
 import { waitingOf } from '../retests/read-retest-list.ts';
 import { readCases } from '../retests/retest-frame.ts';
+import { journalRoot } from '../season-close/journal-root.ts';
 
 export interface ActionView {
   readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'retest' | 'season' | 'money';
@@ -51,6 +54,7 @@ export async function readActions(
       ...(await correctionActions(tx, context)),
       ...(await retestActions(tx, context)),
       ...(await seasonNoteActions(tx, context)),
+      ...(await closeActions(tx, context)),
       ...(await moneyActions(tx, context, locale)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
@@ -207,6 +211,27 @@ async function seasonNoteActions(tx: Transaction, context: Context): Promise<Act
       },
     ];
   });
+}
+
+/** Closing statements that the other side signed, that can still be signed, and that this side has not. */
+async function closeActions(tx: Transaction, { caller }: Context): Promise<ActionView[]> {
+  const actions: ActionView[] = [];
+  for (const row of await readAgreements(tx)) {
+    const side = sideOf(row, caller);
+    if (row.isSealed || side === 'adviser') continue;
+    const close = await readSeasonClose(tx, row.id);
+    if (!close || close.signatures.some(({ partyId }) => partyId === caller.partyId)) continue;
+    const { root, entryCount } = await journalRoot(tx, row.id);
+    if (close.root !== root || close.entryCount !== entryCount) continue;
+    const other = side === 'seller' ? row.buyerName : row.sellerName;
+    actions.push({
+      kind: 'season',
+      words: `${other} has drawn up and signed the closing statement of agreement ${row.number}. Read it, and sign it or say what is missing.`,
+      path: `/agreements/${row.id}/season-close`,
+      since: close.recordedAt,
+    });
+  }
+  return actions;
 }
 
 /** Payments and set-offs to answer, and what is past its due date. */

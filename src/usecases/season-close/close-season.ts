@@ -49,7 +49,10 @@ export async function proposeClose(
     const inTheWay = points.filter((point) => !mayBeCarried(point) || !carriesOver);
     if (inTheWay.length > 0) {
       const told = inTheWay.map((point) => pointInWords(point, pointWords(found)));
-      throw new Refusal('not-ready', `${told.join('. ')}. Settle that first, or carry over what may be.`);
+      const tick = inTheWay.some(mayBeCarried)
+        ? ', or tick that what may be carried over is carried over'
+        : '';
+      throw new Refusal('not-ready', `${told.join('. ')}. Settle that first${tick}.`);
     }
     const text = canonicalText(statement);
     const fingerprint = sha256(text);

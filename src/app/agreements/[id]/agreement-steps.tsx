@@ -25,7 +25,7 @@ export function AgreementSteps({ page, role }: AgreementStepsProps) {
         </p>
       ) : null}
       {isSealed ? (
-        <p>
+        <p className="told">
           Both of you have sealed its season: nothing is recorded under it any more. What comes later belongs
           to your next agreement with each other.
         </p>

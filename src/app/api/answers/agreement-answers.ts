@@ -29,6 +29,7 @@ export const AGREEMENT = z.strictObject({
   seller: z.string(),
   buyer: z.string(),
   side: OWN_SIDE,
+  isSealed: z.boolean().describe('Whether both have signed its season shut, so that it takes no entry.'),
   timeZone: z.string().describe('IANA name.'),
   currency: CURRENCY,
   sections: z

@@ -2,7 +2,6 @@
  * Money off that the two sides agree on for a load outside its ranges, and what either can do about it.
  */
 import { randomUUID } from 'node:crypto';
-import { mayDo, type Role } from '../../../domain/parties/permissions.ts';
 import type { AllowanceView } from '../../../usecases/loads/agree-allowance.ts';
 import type { LoadView } from '../../../usecases/loads/read-load.ts';
 import type { Field } from '../../forms/field.ts';
@@ -11,15 +10,15 @@ import { confirmAllowance, propose, refuseAllowance, withdrawAllowance } from '.
 
 export interface LoadAllowanceProps {
   readonly load: LoadView;
-  readonly role: Role;
+  /** Whether the reader may propose and answer. */
+  readonly mayAnswer: boolean;
   /** Of this load, the first proposed first. */
   readonly allowances: readonly AllowanceView[];
 }
 
-export function LoadAllowance({ load, role, allowances }: LoadAllowanceProps) {
+export function LoadAllowance({ load, mayAnswer, allowances }: LoadAllowanceProps) {
   const open = allowances.find(({ answer }) => answer === null);
   const isAgreed = allowances.some(({ answer }) => answer === 'confirmed');
-  const mayAnswer = mayDo(role, 'record-choice');
   const mayPropose = mayAnswer && isUndecided(load) && !open && !isAgreed;
   if (allowances.length === 0 && !mayPropose) return null;
   const partner = load.side === 'seller' ? load.buyer : load.seller;

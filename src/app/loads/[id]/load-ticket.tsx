@@ -15,12 +15,13 @@ export interface LoadTicketProps {
   readonly load: LoadView;
   /** Of its sample, where there is a result. */
   readonly story: ResultStory | undefined;
+  readonly isSealed: boolean;
   /** A figure of its result was decided by a question. */
   readonly isDecided: boolean;
   readonly mayTake: boolean;
 }
 
-export function LoadTicket({ load, story, isDecided, mayTake }: LoadTicketProps) {
+export function LoadTicket({ load, story, isSealed, isDecided, mayTake }: LoadTicketProps) {
   const { ticket, sample } = load;
   const facts: readonly (readonly [string, string])[] = [
     ['Delivered', ticket.deliveredAt],
@@ -63,6 +64,7 @@ export function LoadTicket({ load, story, isDecided, mayTake }: LoadTicketProps)
           <ResultStoryView
             story={story}
             isDecided={isDecided}
+            isSealed={isSealed}
             agreementId={load.agreementId}
             seller={load.seller}
             buyer={load.buyer}

@@ -2,6 +2,7 @@
  * One load: what it came to and how, what was weighed and tested, and everything that was recorded of it.
  */
 import { randomUUID } from 'node:crypto';
+import type { Verb } from '../../../domain/parties/permissions.ts';
 import { readAgreementWords } from '../../../usecases/agreements/read-agreement-words.ts';
 import { readAllowanceList } from '../../../usecases/loads/agree-allowance.ts';
 import { type LoadView, readLoad } from '../../../usecases/loads/read-load.ts';
@@ -34,7 +35,7 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
   const { id } = await params;
   const locale = await readerLocale();
   const told = await toldBy(await searchParams);
-  const { load, role, series, story, allowances, questions } = await ask(async (context) => {
+  const { load, role, isSealed, series, story, allowances, questions } = await ask(async (context) => {
     const found = await readLoad(context, { loadId: id, locale });
     const { agreementId, sample } = found;
     const agreement = await readAgreementWords(context, { agreementId });
@@ -50,12 +51,14 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
       questions,
       load: found,
       role: context.caller.role,
+      isSealed: agreement.isSealed,
       series: agreement.series,
       story: stories.get(sample ?? ''),
       allowances,
     };
   });
   const { ticket, price, standing } = load;
+  const may = (verb: Verb) => !isSealed && mayAct(load.side, role, verb);
   return (
     <>
       <div className="title">
@@ -66,6 +69,9 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
         </p>
       </div>
       <Told told={told} />
+      {isSealed ? (
+        <p className="told">Its season is sealed: nothing about this load is recorded any more.</p>
+      ) : null}
       <LoadStripPicture load={ticket.strip} />
       <StripLegend load={ticket.strip} />
       {load.isVoid ? (
@@ -81,14 +87,16 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
       ) : null}
       {load.side === 'adviser' ? null : (
         <>
-          <LoadStep
-            load={load}
-            role={role}
-            series={series}
-            hasResult={story !== undefined}
-            requestKey={randomUUID()}
-          />
-          <LoadAllowance load={load} role={role} allowances={allowances} />
+          {isSealed ? null : (
+            <LoadStep
+              load={load}
+              role={role}
+              series={series}
+              hasResult={story !== undefined}
+              requestKey={randomUUID()}
+            />
+          )}
+          <LoadAllowance load={load} mayAnswer={may('record-choice')} allowances={allowances} />
         </>
       )}
       {price ? (
@@ -106,17 +114,18 @@ export default async function LoadPage({ params, searchParams }: LoadPageProps) 
       <LoadTicket
         load={load}
         story={story}
+        isSealed={isSealed}
         isDecided={questions.some(({ isMoved, isWeight }) => isMoved && !isWeight)}
-        mayTake={mayAct(load.side, role, 'take-sample')}
+        mayTake={may('take-sample')}
       />
-      {mayAct(load.side, role, 'correct') ? (
+      {may('correct') ? (
         <p>
           <a className="plain-link" href={`/loads/${load.id}/correct`}>
             Something is wrong: put it right
           </a>
         </p>
       ) : null}
-      {mayAct(load.side, role, 'question') && !load.isVoid ? (
+      {may('question') && !load.isVoid ? (
         <p>
           <a className="plain-link" href={`/retests/new?agreement=${load.agreementId}&load=${load.id}`}>
             Question its weight or a test

@@ -4,7 +4,7 @@
 import { figuresFor } from '../../../documents/figures.ts';
 import { mayDo } from '../../../domain/parties/permissions.ts';
 import { type ListedDocument, readDocumentList } from '../../../usecases/money/read-document-list.ts';
-import { readIssue } from '../../../usecases/money/read-issue.ts';
+import { type IssueView, readIssue } from '../../../usecases/money/read-issue.ts';
 import { type Asked, askedText } from '../../place/asked.ts';
 import { AgreementChoice } from '../../place/chosen-agreement.tsx';
 import { ask } from '../../server/ask.ts';
@@ -12,7 +12,7 @@ import { readerLocale } from '../../server/current-caller.ts';
 import { toldBy } from '../../server/told.ts';
 import { whichAgreement } from '../which-agreement.ts';
 import { AdvancePart, InterestPart } from './advance-part.tsx';
-import { InvoicePart } from './invoice-part.tsx';
+import { InvoicePart, type PartProps } from './invoice-part.tsx';
 import { agreedWords } from './issue-words.ts';
 
 export const metadata = { title: 'Issue invoices' };
@@ -23,7 +23,7 @@ export default async function IssuePage({ searchParams }: { readonly searchParam
   // Only what was told of here may say what was just issued.
   const issuedIds = told === undefined ? [] : (askedText(asked, 'issued') ?? '').split('.');
   const { which, view, issued, role } = await ask(async (context) => {
-    const found = await whichAgreement(context, { asked, locale });
+    const found = await whichAgreement(context, { asked, locale, isToIssue: true });
     const { agreementId } = found;
     const list =
       agreementId === undefined || issuedIds.length === 0
@@ -55,6 +55,23 @@ export default async function IssuePage({ searchParams }: { readonly searchParam
         <a href={`/money/documents?agreement=${view.agreementId}`}>what is issued already</a>
       </p>
       {told === undefined ? null : <Told told={told} issued={issued} />}
+      {view.isSealed ? <Sealed agreementId={view.agreementId} /> : <Issue view={view} parts={parts} />}
+    </>
+  );
+}
+
+function Sealed({ agreementId }: { readonly agreementId: string }) {
+  return (
+    <p className="told">
+      <a href={`/agreements/${agreementId}/season-close`}>Its season is sealed</a>: nothing is issued under it
+      any more, and what is left over is taken up by your next agreement with each other.
+    </p>
+  );
+}
+
+function Issue({ view, parts }: { readonly view: IssueView; readonly parts: PartProps }) {
+  return (
+    <>
       <p>{agreedWords(view)}</p>
       {view.terms.length === 0 ? (
         <p>No terms of payment are agreed: an invoice is due on the day on which it is issued.</p>

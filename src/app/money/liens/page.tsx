@@ -27,7 +27,7 @@ export default async function LiensPage({ searchParams }: { readonly searchParam
   return (
     <div className="narrow">
       <MoneyHead chosen={chosen} title="Lenders’ notices" path="/money/liens" told={await toldBy(asked)} />
-      {money ? <Liens money={money} mayKeep={mayKeep} /> : null}
+      {money ? <Liens money={money} mayKeep={mayKeep && !money.isSealed} /> : null}
     </div>
   );
 }

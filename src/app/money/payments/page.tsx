@@ -25,7 +25,12 @@ export default async function PaymentsPage({ searchParams }: { readonly searchPa
   return (
     <>
       <MoneyHead chosen={chosen} title="Payments" path="/money/payments" told={await toldBy(asked)} />
-      {money ? <Payments money={money} show={figuresFor(locale).show} mayAnswer={mayAnswer} /> : null}
+      {money?.isSealed ? (
+        <p className="told">Its season is sealed: no payment is recorded or answered any more.</p>
+      ) : null}
+      {money ? (
+        <Payments money={money} show={figuresFor(locale).show} mayAnswer={mayAnswer && !money.isSealed} />
+      ) : null}
     </>
   );
 }

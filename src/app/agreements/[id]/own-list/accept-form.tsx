@@ -30,13 +30,3 @@ export function AcceptForm({ agreementId, kind, fingerprint, isAccepted }: Accep
     />
   );
 }
-
-/** Said once, above the rows. */
-export function AcceptHint() {
-  return (
-    <p className="hint">
-      Where you leave a row as the record has it, press “The record is right”. Only your side sees that. It
-      changes nothing in the record or in your list, and the row is open again if either of them changes.
-    </p>
-  );
-}

@@ -19,7 +19,7 @@ export async function sayConsent(before: FormState, sent: FormData): Promise<For
     const { areShared } = await consentToLists(await currentContext(), { agreementId, word, ...keyOf(sent) });
     const told =
       word === 'withdrawn'
-        ? 'Your side no longer agrees. From now on neither side sees the other’s lists.'
+        ? 'Your side no longer agrees. Neither side sees the other’s lists now.'
         : areShared
           ? 'Both sides agree: each sees the other’s lists now.'
           : 'Your side agrees. Nobody sees anything until the other side agrees too.';

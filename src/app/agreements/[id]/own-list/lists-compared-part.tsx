@@ -87,29 +87,48 @@ function wordInWords(word: ListWord | undefined, timeZone: string): string {
   return word.word === 'given' ? `agrees, since ${day}` : `no longer agrees, since ${day}`;
 }
 
+/** Whose word to show each other's lists stands. */
+type Given = 'both' | 'ours' | 'none';
+
+const BUTTONS: Readonly<Record<Given, string>> = {
+  both: 'No longer show our lists',
+  ours: 'Take our word back',
+  none: 'Agree to show each other our lists',
+};
+
+function consentInWords(given: Given, { partner, theirWord }: ListsComparedView): string {
+  switch (given) {
+    case 'both':
+      return `You can take this back at any time. From then on neither side sees the other’s lists; what ${partner} has read by then, it has read.`;
+    case 'ours':
+      return theirWord
+        ? `${partner} has taken its word back, so neither side sees the other’s lists now. Your side’s word stands: if ${partner} agrees again, each sees the other’s. You can take it back at any time.`
+        : `Neither side sees the other’s lists yet. Your side’s word stands: once ${partner} agrees too, each sees the other’s. You can take it back at any time.`;
+    case 'none':
+      return `If you agree, and ${partner} does too, ${partner} sees the newest list of loads and the newest list of payments that your office has brought or brings later, every row and the name of the file, and you see theirs.`;
+  }
+}
+
 interface ConsentProps {
   readonly agreementId: string;
   readonly compared: ListsComparedView;
 }
 
-function Consent({ agreementId, compared: { partner, ourWord, theirWord } }: ConsentProps) {
-  const isGiven = ourWord?.word === 'given';
+function Consent({ agreementId, compared }: ConsentProps) {
+  const isTheirs = compared.theirWord?.word === 'given';
+  const given = compared.ourWord?.word !== 'given' ? 'none' : isTheirs ? 'both' : 'ours';
   return (
     <>
-      <p className="hint">
-        {isGiven
-          ? `You can take this back at any time. From then on neither side sees the other’s lists; what ${partner} has read by then, it has read.`
-          : `If you agree, and ${partner} does too, ${partner} sees the newest list of loads and the newest list of payments that your office has brought or brings later, every row and the name of the file, and you see theirs.`}
-      </p>
+      <p className="hint">{consentInWords(given, compared)}</p>
       <RecordForm
         action={sayConsent}
-        submit={isGiven ? 'No longer show our lists' : 'Agree to show each other our lists'}
+        submit={BUTTONS[given]}
         requestKey={randomUUID()}
         scope="consent"
-        quiet={isGiven || theirWord?.word !== 'given'}
+        quiet={given !== 'none' || !isTheirs}
         fields={[
           { kind: 'hidden', name: 'agreement', value: agreementId },
-          { kind: 'hidden', name: 'word', value: isGiven ? 'withdrawn' : 'given' },
+          { kind: 'hidden', name: 'word', value: given === 'none' ? 'given' : 'withdrawn' },
         ]}
       />
     </>

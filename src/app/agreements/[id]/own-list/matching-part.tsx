@@ -1,13 +1,14 @@
 /**
  * How the rows of an own list and of the record end, the sums first, then each that does not agree.
  */
+import type { ReactNode } from 'react';
 import type { Figures } from '../../../../documents/figures.ts';
 import type { ListRow } from '../../../../domain/matching/list-row.ts';
 import type { Outcome } from '../../../../domain/matching/match-lists.ts';
 import { type ListNames, outcomeInWords } from '../../../../domain/words/matching-words.ts';
 import { type MatchingView, STANDINGS } from '../../../../usecases/season-close/read-matching.ts';
 import type { NoteParties } from '../../../season-notes/note-fields.ts';
-import { AcceptForm, AcceptHint } from './accept-form.tsx';
+import { AcceptForm } from './accept-form.tsx';
 import { Compared, sidesOf } from './compared.tsx';
 import { DifferenceForm } from './difference-form.tsx';
 
@@ -17,9 +18,21 @@ export interface MatchingPartProps {
   readonly timeZone: string;
   readonly parties: NoteParties;
   readonly mayAccept: boolean;
+  /** Whether the reader may put a load right, or a difference to the other side. */
+  readonly mayPut: boolean;
+  /** What is said above the rows that do not agree. */
+  readonly before: ReactNode;
 }
 
-export function MatchingPart({ matching, figures, timeZone, parties, mayAccept }: MatchingPartProps) {
+export function MatchingPart({
+  matching,
+  figures,
+  timeZone,
+  parties,
+  mayAccept,
+  mayPut,
+  before,
+}: MatchingPartProps) {
   const { ownRows, recordRows, currency, put } = matching;
   const names: ListNames = {
     mine: 'your list',
@@ -35,10 +48,10 @@ export function MatchingPart({ matching, figures, timeZone, parties, mayAccept }
       names={names}
       ids={{ heading: 'matching', standing: 'standing' }}
       sizes={`${figures.show(String(ownRows))} loads. The record has ${figures.show(String(recordRows))}.`}
-      before={mayAccept ? <AcceptHint /> : null}
+      before={before}
       item={(outcome, ending) => (
         <>
-          <Item outcome={outcome} names={names} figures={figures} isOpen={ending === 'open'} />
+          <Item outcome={outcome} names={names} figures={figures} mayPut={mayPut && ending === 'open'} />
           {mayAccept && ending !== 'left' ? (
             <AcceptForm
               agreementId={parties.agreementId}
@@ -47,7 +60,7 @@ export function MatchingPart({ matching, figures, timeZone, parties, mayAccept }
               isAccepted={ending === 'accepted'}
             />
           ) : null}
-          {mayAccept && ending === 'open' ? (
+          {mayPut && ending === 'open' ? (
             <DifferenceForm outcome={outcome} parties={parties} isPut={put.has(outcome.fingerprint)} />
           ) : null}
         </>
@@ -62,12 +75,12 @@ function Item({
   outcome,
   names,
   figures,
-  isOpen,
+  mayPut,
 }: {
   readonly outcome: Outcome;
   readonly names: ListNames;
   readonly figures: Figures;
-  readonly isOpen: boolean;
+  readonly mayPut: boolean;
 }) {
   const { own, recorded } = sidesOf(outcome);
   return (
@@ -84,11 +97,11 @@ function Item({
       {outcomeInWords(outcome, names).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {recorded && isOpen ? (
-        <p className="hint">
-          If the record is wrong, <a href={`/loads/${recorded.id}/correct`}>propose to put it right</a> or
-          question its weight or test on the load’s page. If your list is wrong, put it right there and bring
-          it again.
+      {recorded && mayPut ? (
+        <p>
+          <a href={`/loads/${recorded.id}/correct`}>
+            Put this load right<span className="visually-hidden">: {recorded.ticket}</span>
+          </a>
         </p>
       ) : null}
     </>

@@ -13,6 +13,8 @@ export interface OwnListFormProps {
   readonly agreementId: string;
   /** A list is there already, and another takes its place. */
   readonly isAgain: boolean;
+  /** Something of the lists waits to be looked at first. */
+  readonly isQuiet: boolean;
 }
 
 const WORDS: Readonly<
@@ -34,7 +36,7 @@ const WORDS: Readonly<
   },
 };
 
-export function OwnListForm({ kind, agreementId, isAgain }: OwnListFormProps) {
+export function OwnListForm({ kind, agreementId, isAgain, isQuiet }: OwnListFormProps) {
   const [state, send, isSending] = useActionState(bringOwnList, { turn: 0 });
   const top = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -105,7 +107,7 @@ export function OwnListForm({ kind, agreementId, isAgain }: OwnListFormProps) {
               type="submit"
               name="step"
               value="match"
-              className={isAgain ? 'quiet' : 'act'}
+              className={isQuiet ? 'quiet' : 'act'}
               disabled={isSending}
             >
               {words.look}

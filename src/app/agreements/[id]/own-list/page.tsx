@@ -20,6 +20,7 @@ import { ListsComparedPart } from './lists-compared-part.tsx';
 import { MatchingPart } from './matching-part.tsx';
 import { OwnListForm } from './own-list-form.tsx';
 import { PaymentMatchingPart } from './payment-matching-part.tsx';
+import { WaysHint } from './ways-hint.tsx';
 
 export const metadata = { title: 'Your list' };
 
@@ -44,6 +45,12 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
     };
   });
   const told = await toldBy(asked);
+  const areLoadsOpen = matching !== undefined && matching.open.length > 0;
+  const areOpen = areLoadsOpen || (payments !== undefined && payments.open.length > 0);
+  const parties = notePartiesOf(agreement);
+  const ways = mayBring ? (
+    <WaysHint agreementId={id} partner={parties.partner} isSealed={agreement.isSealed} />
+  ) : null;
   return (
     <>
       <div className="title">
@@ -67,8 +74,10 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             matching={matching}
             figures={figuresFor(locale)}
             timeZone={agreement.timeZone}
-            parties={notePartiesOf(agreement)}
+            parties={parties}
             mayAccept={mayBring}
+            mayPut={mayBring && !agreement.isSealed}
+            before={ways}
           />
         ) : null}
         {mayBring ? (
@@ -76,6 +85,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             kind="own-loads"
             agreementId={id}
             isAgain={matching !== undefined}
+            isQuiet={areOpen || matching !== undefined}
             key={told ?? 'first'}
           />
         ) : null}
@@ -90,6 +100,8 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             timeZone={agreement.timeZone}
             agreementId={id}
             mayAccept={mayBring}
+            mayPut={mayBring && !agreement.isSealed}
+            before={areLoadsOpen ? null : ways}
           />
         ) : null}
         {mayBring ? (
@@ -97,6 +109,7 @@ export default async function OwnListPage({ params, searchParams }: OwnListPageP
             kind="own-payments"
             agreementId={id}
             isAgain={payments !== undefined}
+            isQuiet={areOpen || payments !== undefined}
             key={told ?? 'first'}
           />
         ) : null}

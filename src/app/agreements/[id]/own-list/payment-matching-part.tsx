@@ -1,6 +1,7 @@
 /**
  * How the payments of an own list and of the record end, the sums first, then each that does not agree.
  */
+import type { ReactNode } from 'react';
 import type { Figures } from '../../../../documents/figures.ts';
 import type { PaymentOutcome } from '../../../../domain/matching/payments/match-payments.ts';
 import type { PaymentListRow } from '../../../../domain/matching/payments/payment-list-row.ts';
@@ -14,7 +15,7 @@ import {
   PAYMENT_STANDINGS,
   type PaymentMatchingView,
 } from '../../../../usecases/season-close/read-payment-matching.ts';
-import { AcceptForm, AcceptHint } from './accept-form.tsx';
+import { AcceptForm } from './accept-form.tsx';
 import { Compared, sidesOf } from './compared.tsx';
 
 export interface PaymentMatchingPartProps {
@@ -23,6 +24,10 @@ export interface PaymentMatchingPartProps {
   readonly timeZone: string;
   readonly agreementId: string;
   readonly mayAccept: boolean;
+  /** Whether the reader may put a difference to the other side. */
+  readonly mayPut: boolean;
+  /** What is said above the rows that do not agree. */
+  readonly before: ReactNode;
 }
 
 export function PaymentMatchingPart({
@@ -31,6 +36,8 @@ export function PaymentMatchingPart({
   timeZone,
   agreementId,
   mayAccept,
+  mayPut,
+  before,
 }: PaymentMatchingPartProps) {
   const { ownRows, recordRows, open, accepted, currency, side } = matching;
   const rows = [...open, ...accepted].flatMap((outcome) => sidesOf(outcome).recorded ?? []);
@@ -54,7 +61,7 @@ export function PaymentMatchingPart({
       names={names}
       ids={{ heading: 'payment-matching', standing: 'payment' }}
       sizes={`${figures.show(String(ownRows))} payments. The record has ${figures.show(String(recordRows))} that count.`}
-      before={mayAccept ? <AcceptHint /> : null}
+      before={before}
       item={(outcome, ending) => (
         <>
           <Item outcome={outcome} names={names} figures={figures} />
@@ -66,19 +73,18 @@ export function PaymentMatchingPart({
               isAccepted={ending === 'accepted'}
             />
           ) : null}
+          {mayPut && ending === 'open' ? (
+            <p>
+              <a href={`/agreements/${agreementId}/season-close#differences`}>Leave it standing</a>
+            </p>
+          ) : null}
         </>
       )}
       figures={figures}
       timeZone={timeZone}
     >
       {open.length === 0 ? null : (
-        <p className="hint">
-          If the record is wrong, put it right among{' '}
-          <a href={`/money/payments?agreement=${agreementId}`}>the payments</a>. If your list is wrong, put it
-          right there and bring it again. What neither puts right can be{' '}
-          <a href={`/agreements/${agreementId}/season-close#differences`}>noted as a difference</a>. Payments
-          that wait for the payee’s word do not count yet and are not compared.
-        </p>
+        <p className="hint">Payments that wait for the payee’s word do not count yet and are not compared.</p>
       )}
     </Compared>
   );

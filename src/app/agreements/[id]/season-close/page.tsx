@@ -100,9 +100,12 @@ function Sealed({
     <section aria-labelledby="sealed">
       <h2 id="sealed">Sealed on {seal.on}</h2>
       <p>
-        Nothing of this season can be recorded, changed or taken out any more. Keep the file with your papers:
-        with it and the two rows of signs below, anybody can check the seal by{' '}
-        <code>huskledger check-seal</code>, without this program’s record.
+        Nothing of this season can be recorded, changed or taken out any more. Keep the file with your papers.
+      </p>
+      <p className="hint">
+        Root and Mark are two rows of signs that stand for the whole season as both of you signed it. They
+        must be the same on both sides’ papers and in the saved file. Whoever keeps the program can check the
+        file by <code>huskledger check-seal</code> with the file’s name, without the record.
       </p>
       <dl className="facts">
         <div>

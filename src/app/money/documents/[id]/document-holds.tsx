@@ -32,7 +32,7 @@ export function DocumentHolds({ view, figures, mayQuestion, isAsking }: Document
           ))}
         </ul>
       )}
-      {side === 'seller' && holds.length > 0 ? (
+      {side === 'seller' && holds.length > 0 && !view.isSealed ? (
         <p>
           {document.buyer} need not pay what is held. If it is right, propose to put it right on the load’s
           page; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.

@@ -40,7 +40,7 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
   const figures = figuresFor(locale);
   const { document, side, due } = view;
   const { agreement, seller, buyer } = document;
-  const mayPay = side === 'buyer' && mayDo(role, 'record-payment') && /[1-9]/.test(due);
+  const mayPay = side === 'buyer' && !view.isSealed && mayDo(role, 'record-payment') && /[1-9]/.test(due);
   return (
     <>
       <div className="title">
@@ -50,6 +50,9 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
         </p>
       </div>
       <Told told={told} />
+      {view.isSealed ? (
+        <p className="told">Its season is sealed: nothing about this document is recorded any more.</p>
+      ) : null}
       <p>{owedByIt(document, figures)}</p>
       <DocumentStanding view={view} figures={figures} />
       <ul className="pick">
@@ -76,7 +79,7 @@ export default async function DocumentPage({ params, searchParams }: DocumentPag
       <DocumentHolds
         view={view}
         figures={figures}
-        mayQuestion={mayDo(role, 'question-amount')}
+        mayQuestion={mayDo(role, 'question-amount') && !view.isSealed}
         isAsking={askedText(asked, 'question') !== undefined}
       />
       <DocumentLines
