@@ -214,7 +214,9 @@ function Sign({ agreementId, view }: { readonly agreementId: string; readonly vi
     <section aria-labelledby="draw-up">
       <h2 id="draw-up">Draw it up and sign</h2>
       <p className="hint">
-        The other side reads the same figures, and seals the season by its own signature.
+        The other side reads the same figures, and seals the season by its own signature. What is carried over
+        goes on under your next agreement, each document due when it was; a discount for paying early does not
+        go along.
       </p>
       <RecordForm
         action={drawUpClose}

@@ -34,8 +34,16 @@ export function DocumentHolds({ view, figures, mayQuestion, isAsking }: Document
       )}
       {side === 'seller' && holds.length > 0 && !view.isSealed ? (
         <p>
-          {document.buyer} need not pay what is held. If it is right, propose to put it right on the load’s
-          page; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.
+          {document.buyer} need not pay what is held. If it is right,{' '}
+          {document.season === 'brought-forward' ? (
+            <>
+              propose it as money for{' '}
+              <a href={`/agreements/${view.agreementId}/past-seasons`}>the sealed season</a>
+            </>
+          ) : (
+            'propose to put it right on the load’s page'
+          )}
+          ; if not, ask {document.buyer} to let go of it. Everything else stays due on its day.
         </p>
       ) : null}
       {mayHold && isAsking ? <Question view={view} figures={figures} /> : null}
@@ -65,7 +73,12 @@ function Hold({ hold, view, figures, mayQuestion }: HoldProps) {
           {figures.show(amount)} {view.document.currency}
         </strong>
         {ticket === null ? (
-          ' of the whole document'
+          // What was held in a sealed season says in its reason of which load.
+          view.document.season === 'brought-forward' ? (
+            ' of it'
+          ) : (
+            ' of the whole document'
+          )
         ) : (
           <>
             {' of '}
