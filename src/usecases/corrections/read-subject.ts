@@ -17,6 +17,8 @@ import { resultCells } from './row-cells.ts';
 
 export interface SubjectView {
   readonly agreementId: string;
+  /** Its season is sealed, so that nothing is put right in it any more. */
+  readonly isSealed: boolean;
   readonly timeZone: string;
   readonly currency: string;
   readonly partner: string;
@@ -53,6 +55,7 @@ export async function readSubject(
     const open = (await readCorrections(tx, row.agreementId)).filter(({ answer }) => answer === null);
     return {
       agreementId: row.agreementId,
+      isSealed: found.row.isSealed,
       timeZone: agreement.timeZone,
       currency: agreement.currency,
       partner: found.row.sellerId === partyId ? found.row.buyerName : found.row.sellerName,

@@ -61,6 +61,8 @@ export interface SeriesView {
   readonly seller: string;
   readonly buyer: string;
   readonly side: 'seller' | 'buyer' | 'adviser';
+  /** The season is sealed, so that no quote is entered or put right any more. */
+  readonly isSealed: boolean;
   readonly currency: string;
   /** What a price is for, such as "bushel", as the agreement's references say; several where they differ. */
   readonly units: readonly string[];
@@ -198,6 +200,7 @@ function headOf({ row, agreement }: FoundAgreement, series: string) {
     series,
     seller: row.sellerName,
     buyer: row.buyerName,
+    isSealed: row.isSealed,
     currency: agreement.currency,
     units: [...new Set(references.map(({ unit }) => unit))],
   };

@@ -52,8 +52,8 @@ export default async function SamplesPage({ params, searchParams }: SamplesPageP
     readResultStories(context, { agreementId: id, samples: shown.map(({ sample }) => sample) }),
   );
   const calendar = zoneCalendar(timeZone);
-  const mayTake = mayAct(agreement.side, role, 'take-sample');
-  const mayReport = mayAct(agreement.side, role, 'record-result');
+  const mayTake = !agreement.isSealed && mayAct(agreement.side, role, 'take-sample');
+  const mayReport = !agreement.isSealed && mayAct(agreement.side, role, 'record-result');
   const told = await toldBy(asked);
   const address = (parts: Readonly<Record<string, string | number | undefined>>) =>
     addressOf(`/agreements/${id}/samples`, parts);

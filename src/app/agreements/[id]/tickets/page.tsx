@@ -42,7 +42,7 @@ export default async function TicketsPage({ params, searchParams }: TicketsPageP
       </p>
       <Told told={told} />
       <p className={missing > 0 ? 'standing' : undefined}>{standing(series.length, missing)}</p>
-      {mayAct(agreement.side, role, 'record-load') && series.length > 0 ? (
+      {!agreement.isSealed && mayAct(agreement.side, role, 'record-load') && series.length > 0 ? (
         <details className="more-fields" open={missing > 0}>
           <summary>Account for a number that is no load</summary>
           <div className="narrow">
@@ -59,7 +59,7 @@ export default async function TicketsPage({ params, searchParams }: TicketsPageP
       {series.map((of, index) => (
         <SeriesView key={of.first} book={of} index={index + 1} />
       ))}
-      {mayAct(agreement.side, role, 'keep-scale') ? (
+      {!agreement.isSealed && mayAct(agreement.side, role, 'keep-scale') ? (
         <section aria-labelledby="begin">
           <h2 id="begin">{series.length === 0 ? 'Begin a series' : 'Another series'}</h2>
           <div className="narrow">

@@ -2,6 +2,7 @@
  * Putting a load's ticket or result right: directly while it waits, by a proposal to the other side once it has settled.
  */
 import { randomUUID } from 'node:crypto';
+import { redirect } from 'next/navigation';
 import { readSubject, type SubjectView } from '../../../../usecases/corrections/read-subject.ts';
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { ask } from '../../../server/ask.ts';
@@ -13,6 +14,8 @@ export const metadata = { title: 'Put it right' };
 export default async function CorrectPage({ params }: { readonly params: Promise<{ readonly id: string }> }) {
   const { id } = await params;
   const subject = await ask((context) => readSubject(context, { loadId: id }));
+  // The load's page says why nothing can be put right.
+  if (subject.isSealed) redirect(`/loads/${id}`);
   const { ticket, isSettled, partner, isVoid } = subject;
   return (
     <div className="narrow">

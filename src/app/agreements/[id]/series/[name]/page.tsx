@@ -33,7 +33,7 @@ export default async function SeriesPage({ params, searchParams }: SeriesPagePro
   }));
   const told = await toldBy(await searchParams);
   const picture = seriesPicture(view.points);
-  const mayRecord = mayAct(view.side, role, 'record-quote');
+  const mayRecord = !view.isSealed && mayAct(view.side, role, 'record-quote');
   const unit = view.units.length === 1 ? `${view.currency} per ${view.units[0]}` : view.currency;
   return (
     <>
@@ -72,7 +72,7 @@ export default async function SeriesPage({ params, searchParams }: SeriesPagePro
         {view.quotes.length === 0 ? (
           <p>None is recorded yet.</p>
         ) : (
-          <QuoteList view={view} mayCorrect={mayAct(view.side, role, 'correct')} />
+          <QuoteList view={view} mayCorrect={!view.isSealed && mayAct(view.side, role, 'correct')} />
         )}
       </section>
       {mayRecord ? (
