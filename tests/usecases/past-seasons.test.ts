@@ -10,6 +10,7 @@ import type { Context } from '../../src/usecases/context.ts';
 import { readWaiting } from '../../src/usecases/loads/read-waiting.ts';
 import { recordLoads } from '../../src/usecases/loads/record-loads.ts';
 import { answerPayment } from '../../src/usecases/money/answer-payment.ts';
+import { chargeInterest } from '../../src/usecases/money/charge-interest.ts';
 import { holdAmount, releaseHold } from '../../src/usecases/money/hold-amount.ts';
 import { printDocument, writeDocumentXml } from '../../src/usecases/money/print-money.ts';
 import { readDocument } from '../../src/usecases/money/read-document.ts';
@@ -284,6 +285,39 @@ describe('a balance that is carried over', () => {
     await pay('50', { made_out_to: 'jointly' });
     const after = await statement(next.buyer, seller.caller.partyId);
     expect([after.closing, after.open, after.liens]).toEqual(['0.00', [], []]);
+  });
+
+  test('bears interest from the day on which it is brought forward, and interest bears none', async () => {
+    const interest = { percentPerYear: '36.5', dayCount: 'actual/365' };
+    const conditions = { payment: { netDays: '5', from: 'invoice', interest } };
+    const past = await moneyWorld(record, { conditions });
+    past.on('2026-11-01');
+    await past.deliver({ T1: '10' }, '2026-10-31');
+    await past.invoice();
+    past.on('2026-11-16');
+    // 1,000.00 late for 10 days at a thousandth a day.
+    await chargeInterest(past.seller, { agreementId: past.agreementId, through: '2026-11-16' });
+    await seal(past);
+    const next = await moneyWorld(record, {
+      conditions,
+      parties: { seller: past.seller.caller, buyer: past.buyer.caller },
+    });
+    next.on('2026-11-20');
+    const { documents } = await bringForward(next.seller, {
+      agreementId: next.agreementId,
+      ofAgreementId: past.agreementId,
+    });
+    expect(documents.map(({ kind, payable }) => [kind, payable])).toEqual([
+      ['debit-note', '1000.00'],
+      ['interest', '10.00'],
+    ]);
+    next.on('2026-11-30');
+    const { document } = await chargeInterest(next.seller, {
+      agreementId: next.agreementId,
+      through: '2026-11-30',
+    });
+    expect(document?.payable).toBe('10.00');
+    expect((await statement(next.seller, next.buyer.caller.partyId)).closing).toBe('1020.00');
   });
 
   test('that two agreements take up at once is brought forward by one', async () => {

@@ -114,7 +114,7 @@ function draftOf(
   const { print } = frame;
   const { number } = found.row;
   return {
-    kind: payable < 0n ? 'credit-note' : 'debit-note',
+    kind: kindOf({ document, payable }),
     season: { rule: 'brought-forward', ofAgreement: found.row.id },
     of: {
       feed: FEEDS[found.agreement.feed],
@@ -143,6 +143,12 @@ function draftOf(
     loads: [],
     payable,
   };
+}
+
+/** Interest stays interest, which bears none itself. */
+function kindOf({ document, payable }: Pick<Part, 'document' | 'payable'>): DocumentDraft['kind'] {
+  if (payable < 0n) return 'credit-note';
+  return document?.kind === 'interest' ? 'interest' : 'debit-note';
 }
 
 interface HoldGround {
