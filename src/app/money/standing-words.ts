@@ -20,11 +20,12 @@ export function balanceWords(standing: PartnerStanding): string {
   }
 }
 
-/** How much of it is late, not due yet, held, and on account. */
+/** How much of it is late, due today, not due yet, held, and on account. */
 export function partsWords(standing: PartnerStanding): readonly string[] {
-  const { overdue, notDue, held, onAccount, currency } = standing;
+  const { overdue, dueToday, notDue, held, onAccount, currency } = standing;
   const parts = [
     { amount: overdue, state: 'past its due date' },
+    { amount: dueToday, state: 'due today' },
     { amount: notDue, state: 'not due yet' },
     { amount: held, state: 'held while it is questioned' },
   ].filter(({ amount }) => isSomething(amount));

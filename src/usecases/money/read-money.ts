@@ -35,9 +35,10 @@ export interface PartnerStanding {
   readonly direction: 'they-owe' | 'you-owe' | 'even';
   /** What is owed in that direction, held and not due included. */
   readonly balance: string;
-  /** Open and not held, of which `overdue` is late and `notDue` is not. */
+  /** Open and not held, of which `overdue` is late, `dueToday` is due today, and `notDue` later. */
   readonly due: string;
   readonly overdue: string;
+  readonly dueToday: string;
   readonly notDue: string;
   readonly held: string;
   readonly onAccount: string;
@@ -134,7 +135,7 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
   if (!first) throw new Error('A group of agreements is empty');
   const { money } = first.frame;
   const figures = figuresFor(locale);
-  const sum = { balance: 0n, overdue: 0n, notDue: 0n, held: 0n, onAccount: 0n };
+  const sum = { balance: 0n, overdue: 0n, dueToday: 0n, notDue: 0n, held: 0n, onAccount: 0n };
   const unanswered = { you: 0n, them: 0n };
   const pendingSum = { settled: 0n, provisional: 0n, advances: 0n };
   const loads = { settledLoads: 0, unpricedLoads: 0, valuedLoads: 0 };
@@ -146,7 +147,9 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     const pending = notInvoiced(loadsPending, frame);
     sum.balance += sign * aged.total;
     sum.overdue += sign * late;
-    sum.notDue += sign * aged.notDue;
+    const today = dueOnDay(frame);
+    sum.dueToday += sign * today;
+    sum.notDue += sign * (aged.notDue - today);
     sum.held += sign * aged.held;
     sum.onAccount += sign * aged.onAccount;
     pendingSum.settled += sign * pending.settled;
@@ -166,8 +169,9 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     currency: money.currency,
     direction: sum.balance === 0n ? 'even' : isBack ? 'you-owe' : 'they-owe',
     balance: show(sum.balance),
-    due: show(sum.overdue + sum.notDue),
+    due: show(sum.overdue + sum.dueToday + sum.notDue),
     overdue: show(sum.overdue),
+    dueToday: show(sum.dueToday),
     notDue: show(sum.notDue),
     held: show(sum.held),
     onAccount: size(sum.onAccount),
@@ -189,6 +193,13 @@ function standingWith(group: readonly KnownMoney[], locale: string): PartnerStan
     provisionalFor: pendingSum.provisional < 0n ? 'them' : 'you',
     advances: size(pendingSum.advances),
   };
+}
+
+/** Open and not held, and due on the frame's own day: not late before its end. */
+function dueOnDay({ standing, today }: PartnerMoney['frame']): bigint {
+  return standing.documents
+    .filter(({ dueOn }) => dueOn === today)
+    .reduce((sum, { open, held }) => sum + open - held, 0n);
 }
 
 function unansweredPayments({
