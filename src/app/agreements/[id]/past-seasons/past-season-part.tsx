@@ -9,7 +9,7 @@ import type { PastSeason, PastSeasons } from '../../../../usecases/season-close/
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { bringBalance, putPastSeason } from '../../../season-notes/note-actions.ts';
 import { aboutFields, type NoteParties, pastSeasonFields } from '../../../season-notes/note-fields.ts';
-import { NoteItem } from '../../../season-notes/note-item.tsx';
+import { NoteList } from '../../../season-notes/note-list.tsx';
 
 export interface PastSeasonPartProps {
   readonly season: PastSeason;
@@ -46,20 +46,7 @@ export function PastSeasonPart(props: PastSeasonPartProps) {
       )}
       <Unsettled {...props} />
       <Balance {...props} />
-      {notes.length === 0 ? null : (
-        <ul className="corrections">
-          {notes.map((note) => (
-            <NoteItem
-              key={note.id}
-              note={note}
-              parties={parties}
-              place="past-seasons"
-              figures={figures}
-              mayAnswer={mayPut}
-            />
-          ))}
-        </ul>
-      )}
+      <NoteList notes={notes} parties={parties} place="past-seasons" figures={figures} mayAnswer={mayPut} />
       {mayPut ? (
         <RecordForm
           action={putPastSeason}

@@ -8,7 +8,7 @@ import type { SeasonNoteView } from '../../../../usecases/season-close/season-no
 import { RecordForm } from '../../../forms/record-form.tsx';
 import { putDifference } from '../../../season-notes/note-actions.ts';
 import { aboutFields, differenceFields, type NoteParties } from '../../../season-notes/note-fields.ts';
-import { NoteItem } from '../../../season-notes/note-item.tsx';
+import { NoteList } from '../../../season-notes/note-list.tsx';
 
 export interface DifferencesPartProps {
   readonly notes: readonly SeasonNoteView[];
@@ -23,20 +23,7 @@ export function DifferencesPart({ notes, parties, figures, mayNote }: Difference
   return (
     <section aria-labelledby="differences">
       <h2 id="differences">Differences that are left standing</h2>
-      {notes.length === 0 ? null : (
-        <ul className="corrections">
-          {notes.map((note) => (
-            <NoteItem
-              key={note.id}
-              note={note}
-              parties={parties}
-              place="season-close"
-              figures={figures}
-              mayAnswer={mayNote}
-            />
-          ))}
-        </ul>
-      )}
+      <NoteList notes={notes} parties={parties} place="season-close" figures={figures} mayAnswer={mayNote} />
       {mayNote ? (
         <>
           <p className="hint">
