@@ -11,8 +11,9 @@ import { offerState } from '../../domain/offers/offer.ts';
 import { questionedName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAllAdvice } from '../../store/rows/advice-rows.ts';
-import { readAgreements } from '../../store/rows/agreement-rows.ts';
+import { type AgreementRow, readAgreements } from '../../store/rows/agreement-rows.ts';
 import { readOpenProposals } from '../../store/rows/correction-rows.ts';
+import { readChainHead } from '../../store/rows/journal-rows.ts';
 import { readLots } from '../../store/rows/lot-rows.ts';
 import { readUnseen } from '../../store/rows/notice-rows.ts';
 import { type OfferRow, readOffers, readOfferVersions } from '../../store/rows/offer-rows.ts';
@@ -28,7 +29,6 @@ import { readPartnerMoney } from '../money/partner-money.ts';
 import { turnOf } from '../offers/read-offer.ts';
 import { waitingOf } from '../retests/read-retest-list.ts';
 import { readCases } from '../retests/retest-frame.ts';
-import { journalRoot } from '../season-close/journal-root.ts';
 
 export interface ActionView {
   readonly kind: 'offer' | 'lot' | 'draft' | 'correction' | 'retest' | 'season' | 'money';
@@ -47,14 +47,15 @@ export async function readActions(
   permit(context, 'read');
   return await context.store.forParty(context.caller.partyId, async (tx) => {
     const offers = await readOffers(tx);
+    const agreements = await readAgreements(tx);
     const actions = [
       ...(await offerActions(tx, context, offers)),
       ...(await lotActions(tx, context, offers)),
       ...(await draftActions(tx)),
-      ...(await correctionActions(tx, context)),
-      ...(await retestActions(tx, context)),
-      ...(await seasonNoteActions(tx, context)),
-      ...(await closeActions(tx, context)),
+      ...(await correctionActions(tx, context, agreements)),
+      ...(await retestActions(tx, context, agreements)),
+      ...(await seasonNoteActions(tx, context, agreements)),
+      ...(await closeActions(tx, context, agreements)),
       ...(await moneyActions(tx, context, locale)),
     ];
     return actions.sort((a, b) => (a.since < b.since ? -1 : 1));
@@ -145,10 +146,14 @@ async function draftActions(tx: Transaction): Promise<ActionView[]> {
 }
 
 /** Corrections and allowances that the other side of an agreement proposed. */
-async function correctionActions(tx: Transaction, context: Context): Promise<ActionView[]> {
-  const agreements = new Map((await readAgreements(tx)).map((row) => [row.id, row]));
+async function correctionActions(
+  tx: Transaction,
+  context: Context,
+  agreements: readonly AgreementRow[],
+): Promise<ActionView[]> {
+  const byId = new Map(agreements.map((row) => [row.id, row]));
   return (await readOpenProposals(tx)).flatMap((proposal): ActionView[] => {
-    const row = agreements.get(proposal.agreementId);
+    const row = byId.get(proposal.agreementId);
     const side = row && sideOf(row, context.caller);
     if (!row || side === 'adviser' || proposal.byPartyId === context.caller.partyId) return [];
     const other = side === 'seller' ? row.buyerName : row.sellerName;
@@ -166,9 +171,13 @@ async function correctionActions(tx: Transaction, context: Context): Promise<Act
 }
 
 /** Questions in which the caller's side has to do something next. */
-async function retestActions(tx: Transaction, context: Context): Promise<ActionView[]> {
+async function retestActions(
+  tx: Transaction,
+  context: Context,
+  agreements: readonly AgreementRow[],
+): Promise<ActionView[]> {
   const actions: ActionView[] = [];
-  for (const row of await readAgreements(tx)) {
+  for (const row of agreements) {
     const side = sideOf(row, context.caller);
     if (row.isSealed || side === 'adviser') continue;
     const found = await withVersions(tx, row);
@@ -190,12 +199,16 @@ async function retestActions(tx: Transaction, context: Context): Promise<ActionV
 }
 
 /** What the other side put about a season, open or sealed, and this side has not answered. */
-async function seasonNoteActions(tx: Transaction, context: Context): Promise<ActionView[]> {
-  const agreements = new Map((await readAgreements(tx)).map((row) => [row.id, row]));
-  const { notes, answers } = await readSeasonNotes(tx, [...agreements.keys()]);
+async function seasonNoteActions(
+  tx: Transaction,
+  context: Context,
+  agreements: readonly AgreementRow[],
+): Promise<ActionView[]> {
+  const byId = new Map(agreements.map((row) => [row.id, row]));
+  const { notes, answers } = await readSeasonNotes(tx, [...byId.keys()]);
   const answered = new Set(answers.map(({ fact }) => fact.note));
   return notes.flatMap(({ id, agreementId, fact, recordedAt }): ActionView[] => {
-    const row = agreements.get(agreementId);
+    const row = byId.get(agreementId);
     if (!row || row.isSealed || answered.has(id) || fact.party === context.caller.partyId) return [];
     const other = fact.party === row.sellerId ? row.sellerName : row.buyerName;
     const [what, page] =
@@ -214,15 +227,19 @@ async function seasonNoteActions(tx: Transaction, context: Context): Promise<Act
 }
 
 /** Closing statements that the other side signed, that can still be signed, and that this side has not. */
-async function closeActions(tx: Transaction, { caller }: Context): Promise<ActionView[]> {
+async function closeActions(
+  tx: Transaction,
+  { caller }: Context,
+  agreements: readonly AgreementRow[],
+): Promise<ActionView[]> {
   const actions: ActionView[] = [];
-  for (const row of await readAgreements(tx)) {
+  for (const row of agreements) {
     const side = sideOf(row, caller);
     if (row.isSealed || side === 'adviser') continue;
     const close = await readSeasonClose(tx, row.id);
     if (!close || close.signatures.some(({ partyId }) => partyId === caller.partyId)) continue;
-    const { root, entryCount } = await journalRoot(tx, row.id);
-    if (close.root !== root || close.entryCount !== entryCount) continue;
+    // Entries are added and never changed: their number alone says whether it can still be signed.
+    if (close.entryCount !== (await readChainHead(tx, row.id)).sequence) continue;
     const other = side === 'seller' ? row.buyerName : row.sellerName;
     actions.push({
       kind: 'season',
