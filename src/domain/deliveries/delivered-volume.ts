@@ -1,20 +1,12 @@
 /**
  * How much of an agreed volume has been delivered, in words that both sides read alike.
  */
+
 import type { Conditions } from '../agreement/conditions.ts';
-import {
-  add,
-  compare,
-  decimal,
-  type Exact,
-  HUNDRED,
-  multiply,
-  percent,
-  subtract,
-  ZERO,
-} from '../numbers/exact.ts';
+import { compare, decimal, type Exact, subtract, ZERO } from '../numbers/exact.ts';
 import { printFixed } from '../numbers/printing.ts';
 import { fromPounds } from '../quantities/units.ts';
+import { committedRange } from './committed-range.ts';
 
 export interface DeliveredVolume {
   readonly volume: NonNullable<Conditions['volume']>;
@@ -35,10 +27,7 @@ export function deliveredInWords({ volume, pounds, loads, untested, show }: Deli
   const unit = volume.unit === 'tonne' ? 'tonnes' : 'short tons';
   const weight = volume.weight === 'dry-matter' ? 'of dry matter' : 'as fed';
   const delivered = fromPounds(pounds, volume.unit);
-  const most = multiply(
-    decimal(volume.amount),
-    percent(add(HUNDRED, decimal(volume.tolerancePercent ?? '0'))),
-  );
+  const { most } = committedRange(decimal(volume.amount), decimal(volume.tolerancePercent ?? '0'));
   const over = subtract(delivered, most);
   const inLoads = loads === 1 ? 'in one load' : `in ${show(String(loads))} loads`;
   return [

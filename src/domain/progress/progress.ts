@@ -3,10 +3,12 @@
  * days one by one. A composite's figures count for each load that it covers, by that load's weight; in the spread they
  * are one result.
  */
+
 import { TESTED, type Tested } from '../agreement/measures.ts';
 import type { LocalDate } from '../dates/local-date.ts';
+import { committedRange } from '../deliveries/committed-range.ts';
 import type { DeliveredLoad } from '../deliveries/delivered-load.ts';
-import { add, type Exact, isZero, multiply, percent, subtract, ZERO } from '../numbers/exact.ts';
+import { type Exact, isZero, multiply, percent, subtract, ZERO } from '../numbers/exact.ts';
 import { RunningSum } from '../numbers/running-sum.ts';
 import { fromPounds } from '../quantities/units.ts';
 import { type LabResult, type TestRules, usedFigure } from '../samples/lab-result.ts';
@@ -182,8 +184,7 @@ export interface AgainstCommitted {
 export function againstCommitted(commitment: Commitment, delivered: Delivered): AgainstCommitted {
   const { amount, unit, weight, tolerancePercent } = commitment;
   const tons = fromPounds(weight === 'as-fed' ? delivered.wet : delivered.dry, unit);
-  const slack = multiply(amount, percent(tolerancePercent ?? ZERO));
-  const [least, most] = [subtract(amount, slack), add(amount, slack)];
+  const { least, most } = committedRange(amount, tolerancePercent);
   const isBelow = subtract(tons, least).n < 0n;
   const isAbove = subtract(most, tons).n < 0n;
   return {

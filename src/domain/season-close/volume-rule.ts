@@ -2,9 +2,10 @@
  * What a delivery short of the agreed volume, or beyond it, comes to by the agreement's own rule. Tons are of the volume's
  * unit and weight; an amount is quantity × rate, rounded once. The season's average stays a quotient until then.
  */
+
 import type { Conditions } from '../agreement/conditions.ts';
+import { committedRange } from '../deliveries/committed-range.ts';
 import {
-  add,
   compare,
   decimal,
   divide,
@@ -33,8 +34,7 @@ export interface VolumeRange {
 /** 1,500 within 10 % is 1,350 to 1,650, both ends in it. In the volume's own unit. */
 export function volumeRange({ amount, tolerancePercent }: VolumeTerms): VolumeRange {
   const agreed = decimal(amount);
-  const slack = multiply(agreed, percent(decimal(tolerancePercent ?? '0')));
-  return { amount: agreed, least: subtract(agreed, slack), most: add(agreed, slack) };
+  return { amount: agreed, ...committedRange(agreed, decimal(tolerancePercent ?? '0')) };
 }
 
 /** What a season brought, in pounds of the volume's own weight: as fed, or dry matter. */
