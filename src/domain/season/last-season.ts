@@ -1,7 +1,9 @@
 /**
  * Which agreement was the last season: the same two parties', for the same feed, over before this one began.
  */
+
 import type { LocalDate } from '../dates/local-date.ts';
+import { isSamePair } from '../parties/same-pair.ts';
 
 /** An agreement with the days of its first and its last delivery; undefined where nothing came. */
 export interface SeasonSpan {
@@ -25,13 +27,12 @@ export function lastSeason<Span extends SeasonSpan>(
   if (first === undefined) return undefined;
   return others
     .filter(
-      ({ id, sellerId, buyerId, feed, last }) =>
-        id !== current.id &&
-        sellerId === current.sellerId &&
-        buyerId === current.buyerId &&
-        feed === current.feed &&
-        last !== undefined &&
-        last < first,
+      (other) =>
+        other.id !== current.id &&
+        isSamePair(other, current) &&
+        other.feed === current.feed &&
+        other.last !== undefined &&
+        other.last < first,
     )
     .toSorted((a, b) => order(b.last, a.last) || order(b.first, a.first) || order(b.id, a.id))[0];
 }

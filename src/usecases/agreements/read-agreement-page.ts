@@ -2,9 +2,11 @@
  * One agreement as its page shows it: what is in force today, every version with its signatures, what was delivered, how
  * it ends, and what is proposed about it.
  */
+
 import { agreementName } from '../../domain/agreement/agreement-name.ts';
 import { zoneCalendar } from '../../domain/dates/instant.ts';
 import type { Purpose } from '../../domain/offers/offer.ts';
+import { isSamePair } from '../../domain/parties/same-pair.ts';
 import { agreementInWords, type Section } from '../../domain/words/agreement-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreements } from '../../store/rows/agreement-rows.ts';
@@ -116,11 +118,7 @@ export async function readAgreementPage(
       delivered: await deliveredSoFar(tx, { found, inForce, locale }),
       isSealed: row.isSealed,
       hasSealedSeasons: (await readAgreements(tx)).some(
-        (other) =>
-          other.isSealed &&
-          other.id !== row.id &&
-          other.sellerId === row.sellerId &&
-          other.buyerId === row.buyerId,
+        (other) => other.isSealed && other.id !== row.id && isSamePair(other, row),
       ),
       quotes: await recordedQuotes(tx, agreement),
     };

@@ -1,8 +1,10 @@
 /**
  * What of an agreement's money waits for the caller's own act, in sentences, with the page on which it is done.
  */
+
 import { dayInWords } from '../../domain/dates/day-words.ts';
 import { ageing } from '../../domain/money/ageing.ts';
+import { isSamePair } from '../../domain/parties/same-pair.ts';
 import type { Caller } from '../context.ts';
 import type { MoneyFrame } from './money-frame.ts';
 import type { Pending } from './not-invoiced.ts';
@@ -110,12 +112,7 @@ export function balancesWaiting(money: readonly PartnerMoney[], show: ShowAmount
 }
 
 function takesUp({ found, money }: MoneyFrame, { found: sealed, money: of }: MoneyFrame): boolean {
-  return (
-    !found.row.isSealed &&
-    found.row.sellerId === sealed.row.sellerId &&
-    found.row.buyerId === sealed.row.buyerId &&
-    money.currency === of.currency
-  );
+  return !found.row.isSealed && isSamePair(found.row, sealed.row) && money.currency === of.currency;
 }
 
 /** What the caller owes that is past its due date; a sealed season takes no payment. */

@@ -1,7 +1,9 @@
 /**
  * A sealed season that another agreement of the same two parties takes up, with the statement that both signed.
  */
+
 import type { LocalDate } from '../../domain/dates/local-date.ts';
+import { isSamePair } from '../../domain/parties/same-pair.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import type { Transaction } from '../../store/open-store.ts';
 import { readAgreement } from '../../store/rows/agreement-rows.ts';
@@ -22,12 +24,7 @@ export function isOfTheSame(
   { row, agreement }: FoundAgreement,
 ): boolean {
   const { row: own } = frame.found;
-  return (
-    row.id !== own.id &&
-    row.sellerId === own.sellerId &&
-    row.buyerId === own.buyerId &&
-    agreement.currency === frame.money.currency
-  );
+  return row.id !== own.id && isSamePair(row, own) && agreement.currency === frame.money.currency;
 }
 
 /** Refuses `not-found` for one of other parties or another currency, and `not-ready` for one that is not sealed. */

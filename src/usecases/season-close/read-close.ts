@@ -2,7 +2,9 @@
  * How the closing of a season stands: what is open still, the statement as it would be or as it was drawn up, who signed, and
  * the seal.
  */
+
 import type { LocalDate } from '../../domain/dates/local-date.ts';
+import { isSamePair } from '../../domain/parties/same-pair.ts';
 import type { ClosingStatement } from '../../domain/season-close/closing-statement.ts';
 import { mayBeCarried, type OpenPoint } from '../../domain/season-close/open-points.ts';
 import type { Transaction } from '../../store/open-store.ts';
@@ -109,7 +111,7 @@ async function differencesOf(
 
 async function laterOf(tx: Transaction, { row }: FoundAgreement): Promise<CloseView['later']> {
   return (await readAgreements(tx))
-    .filter((other) => other.sellerId === row.sellerId && other.buyerId === row.buyerId && !other.isSealed)
+    .filter((other) => isSamePair(other, row) && !other.isSealed)
     .map(({ id, number }) => ({ id, number }));
 }
 

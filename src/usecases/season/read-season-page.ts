@@ -2,9 +2,11 @@
  * A season for its page: by weeks, what was paid for what came, how the tests lie, the questions and how they ended, days
  * from delivery to money; against the same two parties' season before, where there is one.
  */
+
 import { MEASURE_UNITS } from '../../domain/agreement/measures.ts';
 import type { LocalDate } from '../../domain/dates/local-date.ts';
 import { compare, decimal } from '../../domain/numbers/exact.ts';
+import { isSamePair } from '../../domain/parties/same-pair.ts';
 import { lastSeason, type SeasonSpan } from '../../domain/season/last-season.ts';
 import { questionedName } from '../../domain/words/retest-course-words.ts';
 import type { Transaction } from '../../store/open-store.ts';
@@ -143,9 +145,7 @@ interface KnownSpan extends SeasonSpan {
 
 /** Among the agreements that the caller's party may see. */
 async function findLast(tx: Transaction, { row, agreement }: FoundAgreement): Promise<KnownSpan | undefined> {
-  const rows = (await readAgreements(tx)).filter(
-    ({ sellerId, buyerId }) => sellerId === row.sellerId && buyerId === row.buyerId,
-  );
+  const rows = (await readAgreements(tx)).filter((other) => isSamePair(other, row));
   if (rows.length < 2) return undefined;
   const spans = new Map(
     (
